@@ -6,7 +6,6 @@ using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Reporting;
-using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Terminal;

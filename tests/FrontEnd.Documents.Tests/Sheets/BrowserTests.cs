@@ -93,7 +93,7 @@ public sealed class BrowserTests : IDisposable
     {
         Assert.SkipWhen(Browser is null, "There is no browser on this machine.");
         string page = _folder.Write("page.html", html), pdf = Path.Combine(_folder.Path, "page.pdf");
-        ProcessStartInfo start = new(Browser!) { RedirectStandardError = true, RedirectStandardOutput = true };
+        ProcessStartInfo start = new(Browser!) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true };
         foreach (string argument in new[]
             {
                 "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",

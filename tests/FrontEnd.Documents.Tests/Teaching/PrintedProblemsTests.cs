@@ -207,7 +207,7 @@ public class PrintedProblemsTests
         }
 
         // A package holds the picture once, without a student's values.
-        Assert.DoesNotContain(Texts(QuestionPicture.Of("filter-rc")!), text => text.Contains("Ω", StringComparison.Ordinal));
+        Assert.DoesNotContain(Texts(QuestionPicture.Of("filter-rc")!), text => text.Contains('Ω', StringComparison.Ordinal));
         Assert.Contains(">180 kΩ<", ProblemHtml.Sheet(new ProblemSheet(null, [new Question("q1", StageOf180())], "")), StringComparison.Ordinal);
 
         static Problem StageOf180() => Enumerable.Range(1, 500).Select(seed => TemplateSet.Find("gain-stage")!.For((ulong)seed, ""))
