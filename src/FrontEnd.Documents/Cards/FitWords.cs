@@ -52,7 +52,7 @@ internal static class FitWords
     public static string Signed(Ratio value)
     {
         double shown = Math.Round(value.Fraction, 4);
-        return Sign(shown) + QuantityText.FormatPercent(Ratio.FromFraction(Math.Abs(shown)), 2);
+        return Sign(shown) + QuantityText.FormatTrimmed(Ratio.FromFraction(Math.Abs(shown)), 2);
     }
 
     public static string Signed(Angle value)
