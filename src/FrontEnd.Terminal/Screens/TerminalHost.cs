@@ -81,7 +81,7 @@ internal static class TerminalHost
         {
             app.Init();
             (Model model, Effect first) = Model.Start(document, path);
-            Session session = new(model, performer, Post);
+            Session session = new(model with { Ascii = ascii }, performer, Post);
             session.Ended = () => StopAll(app);
             using MainScreen screen = new(session, new Palette(colour), ascii);
             Connect(app, factory.Input!, suspension, session, screen, rest, Post);
@@ -149,10 +149,7 @@ internal static class TerminalHost
                 rest.Wait();
             }
 
-            while (input.TryHear(out (Heard What, long Read) heard))
-            {
-                screen.Hear(heard.What, heard.Read);
-            }
+            screen.Hear(input.AllHeard());
         };
         session.Redraw = () =>
         {
