@@ -1,6 +1,9 @@
 using System.Diagnostics;
 using FrontEnd.Terminal;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Tests;
+using FrontEnd.Results;
+using FrontEnd.Text;
 using Terminal.Gui.Input;
 using Terminal.Gui.Drivers;
 using Xunit;
@@ -126,6 +129,50 @@ public class ScreenTests
         Assert.Contains("Quit?", harness.Screen, StringComparison.Ordinal);
         harness.Type("y");
         Assert.True(harness.Session.Model.Quitting);
+    }
+
+    /// <summary>The graph of the mains shows every harmonic, the form those in the band: each says which, and the graph says both, in every size.</summary>
+    [Theory]
+    [InlineData(60, 15)]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void GraphOfTheMains_SaysBothFigures(int width, int height)
+    {
+        Model model = Setup.Start(Setup.Headband, width, height).Type("mg");
+        Result all = model.Here.Shown!["mains.recorded_everywhere"], inBand = model.Here.Shown!["mains.recorded"];
+        Assert.NotEqual(ResultText.Value(all), ResultText.Value(inBand));
+        string screen = string.Join(' ', model.Screen().Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("mains recorded anywhere, h = 1 to 9", screen, StringComparison.Ordinal);
+        Assert.Contains($"all bars: {ResultText.Value(all)}", screen, StringComparison.Ordinal);
+        Assert.Contains($"in the band 500 mHz to 40 Hz, which are judged: {ResultText.Value(inBand)}", screen, StringComparison.Ordinal);
+        Assert.Equal("mains recorded in the band", model.Here.Shown.ShortNames[inBand.Id]);
+        Assert.Equal("mains recorded anywhere", model.Here.Shown.ShortNames[all.Id]);
+    }
+
+    /// <summary>What moved by less than three digits show is said with as many as show it, in the figures and in the reasons.</summary>
+    [Fact]
+    public void SmallMoves_AreToldWithTheDigitsThatShowThem()
+    {
+        Model model = Setup.Start(Setup.Headband);
+        Result now = model.Here.Shown!["noise.total"];
+        Result Moved(double by) => now with { Value = Quantities.VoltageRms.FromVolts(now.Si * (1 + by)) };
+        Assert.Null(ResultText.Was(now, now, 6));
+        Assert.Null(ResultText.Was(Moved(1e-9), now, 6));
+        (string before, string? after) = ResultText.Was(Moved(2e-4), now, 6)!.Value;
+        Assert.NotEqual(before, after);
+        Assert.NotNull(after);
+        Assert.Equal((QuantityText.Format(Moved(0.1).Value), null), ResultText.Was(Moved(0.1), now, 6));
+
+        // The noise figure, a few hundredths of a decibel.
+        model = Setup.Start(Path.Combine(Setup.Root, "designs", "starter.toml"));
+        Result figure = model.Here.Shown!["noise.figure"];
+        IReadOnlyList<FrontEnd.Advice.Sensitivity> moves = FrontEnd.Advice.Sensitivity.Of(model.Here.Shown, figure.Id, TestContext.Current.CancellationToken);
+        Assert.Contains(moves, one => Math.Abs(one.Change) < 0.005);
+        foreach (FrontEnd.Advice.Sensitivity one in moves.Where(one => one.After is not null))
+        {
+            Assert.NotEqual(QuantityText.Format(figure.Value), ExplainText.After(one));
+            Assert.Matches("[1-9]", ExplainText.Change(figure, one));
+        }
     }
 
     /// <summary>The wheel scrolls what it points at, and takes it in hand; over the strip it scrolls nothing.</summary>
