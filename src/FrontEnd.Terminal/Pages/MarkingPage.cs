@@ -1,4 +1,3 @@
-using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching.Problems;
 

@@ -76,7 +76,7 @@ public class CompareTextTests
             Input = Starter.Input with { SeriesResistor = Resistance.FromOhms(0) }, GroundDrive = Starter.GroundDrive with { SeriesResistor = Resistance.FromOhms(0) },
         };
         DesignDocument document = DesignDocument.Parse(DesignWriter.ToToml(bare), Reading.DocumentFormat.Toml);
-        Sheet sheet = new(document, FrontEnd.Advice.Advisor.Advise(FrontEnd.Reporting.Evaluator.Evaluate(document.Design)));
+        Sheet sheet = new(document, FrontEnd.Advice.Advisor.Advise(FrontEnd.Reporting.Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken));
         foreach (string text in (string[])[CheckText.Brief(sheet, ""), CheckText.Of(sheet)])
         {
             string flat = string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));

@@ -32,7 +32,7 @@ public sealed class AdvisorTests
     public void Advise_ADryDesign_ChangesValuesBeforeKinds(bool passive)
     {
         Design design = passive ? Designs.Dry with { GroundDrive = Designs.Dry.GroundDrive with { Kind = GroundKind.Passive } } : Designs.Dry;
-        Assessment assessment = Evaluator.Evaluate(design), advised = Advisor.Advise(assessment);
+        Assessment assessment = Evaluator.Evaluate(design), advised = Advisor.Advise(assessment, TestContext.Current.CancellationToken);
         Candidate[] kinds = [.. Candidates.For(design, assessment).Where(one => one.IsOfKind)];
         Assert.Contains(kinds, one => one.Change.StartsWith("gel", StringComparison.Ordinal));
         Result[] failing = [.. advised.Judged.Where(result => result.Verdict is { Kind: VerdictKind.Fail, Improvement: not null })];
@@ -46,7 +46,7 @@ public sealed class AdvisorTests
                 Assert.All(
                     Candidates.For(design, assessment).Where(one => !one.IsOfKind),
                     one => Assert.False(
-                        Advisor.Advise(assessment, [one], only: result.Id).Find(result.Id)!.Verdict.Improvement is { SideEffect: null } other
+                        Advisor.Advise(assessment, [one], only: result.Id, cancellation: TestContext.Current.CancellationToken).Find(result.Id)!.Verdict.Improvement is { SideEffect: null } other
                         && (other.Verdict != VerdictKind.Fail || Math.Abs(other.After!.SiValue - result.Si) > 0.1 * Math.Abs(result.Verdict.Margin!.Value)), one.Change));
             }
         }
