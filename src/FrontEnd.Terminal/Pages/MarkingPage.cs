@@ -1,4 +1,3 @@
-using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching.Problems;
 
@@ -42,7 +41,7 @@ internal sealed record MarkingPage(string Key, string Answers) : StudyPage
     {
         List<Finding> findings = [];
         return MarkedClass.Read(Key, Answers, trust: false, Rubric, findings) is { } marked
-            ? new MarkingStudy(MarksText.Of(marked.Marks) + string.Concat(findings.Select(finding => "\n" + FindingText.Of(finding))))
+            ? new MarkingStudy(width => MarksText.Of(marked.Marks, width) + Found(findings, width, "\n"))
             : Refused(findings, "nothing is marked");
     }
 
@@ -57,4 +56,4 @@ internal sealed record MarkingPage(string Key, string Answers) : StudyPage
 }
 
 /// <summary>Answers that were marked.</summary>
-internal sealed record MarkingStudy(string Summary) : StudyOutcome(Summary, [], 0);
+internal sealed record MarkingStudy(Func<int, string> Write) : StudyOutcome(Write, [], 0);

@@ -48,7 +48,7 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
         }
 
         ProblemSheet sheet = Homework.Make(Plan, new DrawSource((ulong)Seed), []).Sheets[0];
-        return new ProblemsStudy(SheetText.Of(sheet), SheetText.Solutions(sheet).TrimEnd('\n').Split('\n'));
+        return new ProblemsStudy(sheet);
     }
 
     /// <inheritdoc/>
@@ -60,7 +60,8 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
         $"{(ShowsSolutions ? "solutions, " : "")}{(Topic < 0 ? "all topics" : Topics.Words[Topic])}, {(Level == 0 ? "all levels" : $"level {Level}")}, {Count} questions, seed {Seed}";
 
     /// <inheritdoc/>
-    protected override IReadOnlyList<string> Text => ShowsSolutions && Progress is null && Outcome is ProblemsStudy study ? study.Solutions : base.Text;
+    protected override IReadOnlyList<string> TextIn(int width) =>
+        ShowsSolutions && Progress is null && Outcome is ProblemsStudy study ? study.Solutions.In(width) : base.TextIn(width);
 
     /// <inheritdoc/>
     protected override StudyPage? Wished(char letter) => letter switch
@@ -76,5 +77,8 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
 }
 
 /// <summary>A sheet that was drawn; its text are the questions.</summary>
-/// <param name="Solutions">In lines.</param>
-internal sealed record ProblemsStudy(string Questions, IReadOnlyList<string> Solutions) : StudyOutcome(Questions, [], 0);
+internal sealed record ProblemsStudy(ProblemSheet Sheet) : StudyOutcome(width => SheetText.Of(Sheet, width), [], 0)
+{
+    /// <summary>The way to every answer.</summary>
+    public WrittenLines Solutions { get; } = new(width => SheetText.Solutions(Sheet, width));
+}
