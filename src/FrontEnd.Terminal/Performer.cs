@@ -282,7 +282,7 @@ internal sealed class Performer : IDisposable
 #pragma warning restore CA1031
             {
                 Fail(fault);
-                _send(new Message.Studied(study.Number, new StudyOutcome(FindingText.Of(Fault.Of(fault)), [], 0)));
+                _send(new Message.Studied(study.Number, new StudyOutcome(width => FindingText.Of(Fault.Of(fault), width), [], 0)));
             }
         });
 

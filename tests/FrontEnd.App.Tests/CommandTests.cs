@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using FrontEnd.App.Commands;
@@ -71,44 +70,42 @@ public sealed class CommandTests : IDisposable
     public void Check_OfTheStandardInput_IsThatOfTheFile()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "needs a POSIX shell");
-        (int code, string output, string messages) = Process("sh", "-c", $"dotnet '{Program}' check - --all < designs/hobbyist.toml");
+        (int code, string output, string messages) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - --all < designs/hobbyist.toml");
         Assert.Equal((0, ""), (code, messages));
         Assert.Equal(Shell.Run("check", "designs/hobbyist.toml", "--all").Output, output);
     }
 
-    /// <summary>What a shell's script is given: commands, options, and the values that the program knows.</summary>
+    /// <summary>A file of another kind is told as one, with the command that reads it, and nothing else is said.</summary>
     [Theory]
-    [InlineData("frontend s", "samples schema sheet sites size spread")]
-    [InlineData("frontend schema ", "design homework sizing")]
-    [InlineData("frontend cards dry", "dry-comb dry-forehead dry-multipin")]
-    [InlineData("frontend cards new b", "buffer")]
-    [InlineData("frontend lesson al", "aliasing")]
-    [InlineData("frontend explain x.toml noise.to", "noise.total")]
-    [InlineData("frontend check --q", "--quiet")]
-    [InlineData("frontend completion p", "powershell")]
-    [InlineData("frontend glossary driven", "driven ground")]
-    public void Completion_OfALine_IsWhatMayFollow(string line, string expected)
+    [InlineData("designs/hobbyist-requirements.toml", "a file of requirements", "frontend size designs/hobbyist-requirements.toml")]
+    [InlineData("designs/classroom/homework.toml", "a homework's file", "frontend problems --homework designs/classroom/homework.toml")]
+    [InlineData("designs/classroom/own-problems.toml", "a file of problem templates", "frontend problems --templates designs/classroom/own-problems.toml --list")]
+    [InlineData("reference/parts/electrodes/dry-comb.toml", "a part card", "frontend cards reference/parts/electrodes/dry-comb.toml")]
+    public void Check_OfAnotherKindOfFile_NamesWhatReadsIt(string file, string what, string command)
     {
-        string[] answers = Shell.Run($"[suggest:{line.Length}]", line).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        string[] values = [.. answers.Where(answer => !answer.StartsWith('-') || line.Contains("--", StringComparison.Ordinal))];
-        Assert.Equal(expected, string.Join(' ', values.Order(StringComparer.Ordinal)));
+        Outcome outcome = Shell.Run("check", file);
+        Assert.Equal(2, outcome.Code);
+        Assert.Equal(["FE1085"], Regex.Matches(outcome.Messages, "FE[0-9]{4}").Select(code => code.Value));
+        Assert.Contains($"`{file}` is {what}, not a design", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains($"`{command}`", outcome.Messages, StringComparison.Ordinal);
+        string[] call = command.Split(' ')[1..];
+        Assert.NotEqual(2, Shell.Run(call is ["problems", "--homework", ..] ? [.. call, "--list"] : call).Code);
     }
 
-    [Theory]
-    [InlineData("bash", "complete -o bashdefault")]
-    [InlineData("zsh", "#compdef frontend")]
-    [InlineData("fish", "complete -c frontend")]
-    [InlineData("powershell", "Register-ArgumentCompleter")]
-    public void Completion_OfAShell_IsItsScript(string shell, string line) => Assert.Contains(line, Shell.Run("completion", shell).Output, StringComparison.Ordinal);
-
-    /// <summary>Bash runs the script: the function that it defines completes a word.</summary>
+    /// <summary>An empty standard input is no design, alone or among several; named twice it is the same design twice.</summary>
     [Fact]
-    public void Completion_InBash_CompletesAWord()
+    public void Check_OfTheStandardInput_NeverJudgesNothing()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows() || !File.Exists("/bin/bash"), "needs bash");
-        string script = Write("frontend.bash", Shell.Run("completion", "bash").Output);
-        string call = $"frontend() {{ dotnet '{Program}' \"$@\"; }}; source '{script}'; COMP_LINE='frontend les'; COMP_POINT=12; COMP_WORDS=(frontend les); COMP_CWORD=1; _frontend; echo \"${{COMPREPLY[@]}}\"";
-        Assert.Equal("lesson\n", Process("/bin/bash", "-c", call).Output);
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "needs a POSIX shell");
+        (int code, string output, string messages) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - < /dev/null");
+        Assert.Equal((2, ""), (code, output));
+        Assert.Equal(["FE1085"], Regex.Matches(messages, "FE[0-9]{4}").Select(match => match.Value));
+        (code, output, _) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - designs/hobbyist.toml < /dev/null");
+        Assert.Equal(2, code);
+        Assert.StartsWith("x error", output, StringComparison.Ordinal);
+        (code, output, _) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - - < designs/hobbyist.toml");
+        Assert.Equal(0, code);
+        Assert.Equal(2, Regex.Count(output, "(?m)^~ marginal  -"));
     }
 
     /// <summary>Every command and option stands on the manual page, and the formatter finds nothing to complain of.</summary>
@@ -124,7 +121,7 @@ public sealed class CommandTests : IDisposable
         }
 
         Assert.SkipWhen(!File.Exists("/usr/bin/man"), "needs man");
-        (_, _, string complaints) = Process("man", "--warnings", "-E", "UTF-8", "-l", "-Tutf8", "-Z", Write("frontend.1", page));
+        (_, _, string complaints) = Shell.Process("man", "--warnings", "-E", "UTF-8", "-l", "-Tutf8", "-Z", Write("frontend.1", page));
         Assert.Equal("", complaints);
     }
 
@@ -323,7 +320,7 @@ public sealed class CommandTests : IDisposable
     public void Process_ReaderThatLeaves_IsNoCrash()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "needs a POSIX shell");
-        (int code, string output, string messages) = Process("sh", "-c", $"dotnet '{Program}' check designs/dry-headband.toml | head -n 1");
+        (int code, string output, string messages) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check designs/dry-headband.toml | head -n 1");
         Assert.Equal(0, code);
         Assert.Single(output.Split('\n', StringSplitOptions.RemoveEmptyEntries));
         Assert.Equal("", messages);
@@ -332,24 +329,10 @@ public sealed class CommandTests : IDisposable
     [Fact]
     public void Process_AnyLocale_WritesUtf8AndTheVerdictsExitCode()
     {
-        (int code, string output, string messages) = Process("dotnet", Program, "check", "--no-advice", "designs/dry-headband.toml");
+        (int code, string output, string messages) = Shell.Process("dotnet", Shell.Program, "check", "--no-advice", "designs/dry-headband.toml");
         Assert.Equal(1, code);
         Assert.Contains("µV", output, StringComparison.Ordinal);
         Assert.Equal("", messages);
-    }
-
-    private static string Program => Path.Combine(AppContext.BaseDirectory, "frontend.dll");
-
-    private static (int Code, string Output, string Messages) Process(string file, params string[] args)
-    {
-        ProcessStartInfo start = new(file, args) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true, WorkingDirectory = Repository.Root, StandardOutputEncoding = System.Text.Encoding.UTF8 };
-        start.Environment["LC_ALL"] = "C";
-        using Process process = System.Diagnostics.Process.Start(start)!;
-        process.StandardInput.Close();
-        Task<string> messages = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, output, messages.Result);
     }
 
     private string Write(string name, string text)

@@ -10,10 +10,10 @@ namespace FrontEnd.App.Commands;
 /// <summary>The options that send a digital filter to a coefficient file, and the writing.</summary>
 internal sealed class CoefficientOutput
 {
-    private static readonly IReadOnlyDictionary<string, DigitalWord> Words = Enum.GetValues<DigitalWord>().ToDictionary(
+    internal static readonly IReadOnlyDictionary<string, DigitalWord> Words = Enum.GetValues<DigitalWord>().ToDictionary(
         DigitalArithmetic.WordOf, StringComparer.Ordinal);
 
-    private static readonly IReadOnlyDictionary<string, FilterForm> Forms = Enum.GetValues<FilterForm>().ToDictionary(
+    internal static readonly IReadOnlyDictionary<string, FilterForm> Forms = Enum.GetValues<FilterForm>().ToDictionary(
         DigitalArithmetic.FormOf, StringComparer.Ordinal);
 
     private readonly Option<string?> _file = new("--output", "-o")

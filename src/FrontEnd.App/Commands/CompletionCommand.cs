@@ -12,40 +12,57 @@ internal static class CompletionCommand
         """
         # bash completion for frontend:  eval "$(frontend completion bash)"  in ~/.bashrc
         _frontend() {
-            local IFS=$'\n'
-            COMPREPLY=($(compgen -W "$(frontend "[suggest:${COMP_POINT}]" "${COMP_LINE}" 2>/dev/null)" -- "${COMP_WORDS[COMP_CWORD]}"))
+            local line="${COMP_LINE:0:COMP_POINT}" word="${COMP_WORDS[COMP_CWORD]}" answer before
+            # Bash takes an equals sign for a word's end; what stands before it is not put in again.
+            before="${line##*[[:space:]]}"
+            [[ $before == -*=* ]] && before="${before%%=*}=" || before=
+            COMPREPLY=()
+            while IFS= read -r answer; do
+                answer="${answer#"$before"}"
+                if [[ $word == [\"\']* ]]; then COMPREPLY+=("$answer"); else COMPREPLY+=("$(printf '%q' "$answer")"); fi
+            done < <(frontend "[suggest:${#line}]" "$line" 2>/dev/null)
         }
         complete -o bashdefault -o default -F _frontend frontend
         """),
         ("zsh",
         """
         #compdef frontend
-        # zsh completion for frontend:  frontend completion zsh > "${fpath[1]}/_frontend"
+        # zsh completion for frontend:  frontend completion zsh > "${fpath[1]}/_frontend"  (or: source <(frontend completion zsh))
         _frontend() {
+            local line="${(j: :)words[1,CURRENT]}"
             local -a found
-            found=("${(@f)$(frontend "[suggest:${CURSOR}]" "${BUFFER}" 2>/dev/null)}")
+            found=("${(@f)$(frontend "[suggest:${#line}]" "$line" 2>/dev/null)}")
             found=("${(@)found:#}")
-            (( ${#found} )) && compadd -a found
-            _files
+            if (( ${#found} )); then compadd -a found; else _files; fi
         }
-        compdef _frontend frontend
+        if [[ "${funcstack[1]}" == _frontend ]]; then _frontend "$@"; else compdef _frontend frontend; fi
         """),
         ("fish",
         """
         # fish completion for frontend:  frontend completion fish > ~/.config/fish/completions/frontend.fish
         function __frontend_complete
             set -l line (commandline -cp)
-            frontend "[suggest:"(string length -- "$line")"]" "$line" 2>/dev/null
+            set -l found (frontend "[suggest:"(string length -- "$line")"]" "$line" 2>/dev/null)
+            if test (count $found) -gt 0
+                printf '%s\n' $found
+            else
+                __fish_complete_path (commandline -ct)
+            end
         end
-        complete -c frontend -a '(__frontend_complete)'
+        complete -c frontend -f -a '(__frontend_complete)'
         """),
         ("powershell",
         """
         # PowerShell completion for frontend:  frontend completion powershell | Out-String | Invoke-Expression  in $PROFILE
         Register-ArgumentCompleter -Native -CommandName frontend -ScriptBlock {
             param($word, $ast, $position)
-            frontend "[suggest:$position]" "$ast" 2>$null | ForEach-Object {
-                [System.Management.Automation.CompletionResult]::new($_, $_, 'ParameterValue', $_)
+            # The text of the call ends with its last word, though a space may follow it.
+            $line = "$ast".PadRight($position - $ast.Extent.StartOffset)
+            frontend "[suggest:$($position - $ast.Extent.StartOffset)]" $line 2>$null | ForEach-Object {
+                # A comma ends a word here.
+                $answer = if ($word.Contains(',')) { $_ } else { $_.Substring($_.LastIndexOf(',') + 1) }
+                $text = if ($answer -match '[\s'';,&|()]') { "'" + $answer.Replace("'", "''") + "'" } else { $answer }
+                [System.Management.Automation.CompletionResult]::new($text, $answer, 'ParameterValue', $answer)
             }
         }
         """),

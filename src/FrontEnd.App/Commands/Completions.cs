@@ -1,7 +1,16 @@
 using System.CommandLine;
-using System.CommandLine.Completions;
+using System.CommandLine.Parsing;
+using FrontEnd.Bench;
+using FrontEnd.DesignedFilters;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Fields;
+using FrontEnd.Filters;
 using FrontEnd.Head;
+using FrontEnd.Reporting;
+using FrontEnd.Simulation;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.App.Commands;
 
@@ -12,40 +21,49 @@ internal static class Completions
     /// <summary>The word in front of a half-typed line, as the shells' scripts send it: <c>[suggest:17]</c>, with the place of the cursor.</summary>
     public const string Directive = "[suggest";
 
-    /// <summary>The values of arguments and options by their command and name; an empty command means every one.</summary>
-    private static readonly (string Command, string Name, Func<IEnumerable<string>> Values)[] Known =
+    /// <summary>The values of an argument or option by command and name; an empty command means every one. A design is the one that the line names.</summary>
+    private static readonly (string Command, string Name, Func<DesignDocument?, IEnumerable<string>> Values)[] Known =
     [
-        ("explain", "id", () => Explanations.All.Select(one => one.Pattern.Text).Where(text => !text.Contains('*', StringComparison.Ordinal))),
-        ("glossary", "term", () => Glossary.All.Select(term => term.Name)),
-        ("lesson", "name", () => Lessons.All.Select(lesson => lesson.Name)),
-        ("problems", "--topic", () => Topics.Words),
-        ("problems", "--level", () => ["1", "2", "3"]),
-        ("cards", "which", () => [.. CardsCommand.Words, .. CardsCommand.Names]),
-        ("new", "kind", () => CardsCommand.Words),
-        ("schema", "kind", () => SchemaCommand.Words),
-        ("completion", "shell", () => CompletionCommand.Shells),
-        ("sites", "--montage", () => Sites.Montages.Keys),
-        ("", "--from", SiteNames), ("", "--to", SiteNames), ("", "--sites", SiteNames), ("", "--reference", SiteNames),
-        ("", "--series", () => Enum.GetNames<PreferredSeries>()),
-        ("", "--paper", () => Documents.Sheets.Paper.All.Select(paper => paper.Word)),
+        ("explain", "id", Ids),
+        ("glossary", "term", _ => Glossary.All.Select(term => term.Name)),
+        ("lesson", "name", _ => Lessons.All.Select(lesson => lesson.Name)),
+        ("problems", "--topic", _ => Topics.Words),
+        ("problems", "--level", _ => ["1", "2", "3"]),
+        ("mark", "--half-points", _ => ["yes", "no"]),
+        ("cards", "which", _ => [.. CardsCommand.Words, .. CardsCommand.Names]),
+        ("new", "kind", _ => CardsCommand.Words),
+        ("schema", "kind", _ => SchemaCommand.Words),
+        ("completion", "shell", _ => CompletionCommand.Shells),
+        ("sites", "--montage", _ => Sites.Montages.Keys),
+        ("bench", "--test", Tests),
+        ("samples", "--signal", _ => HeadSignal.All.Select(signal => signal.Word)),
+        ("samples", "--without", design => LeftOut.WordsOf(design?.Design ?? Starter()).Distinct(StringComparer.Ordinal)),
+        ("pairs", "--band", design => (design is null ? Designs.Band.Conventional : design.Design.Bands).Select(band => band.Name)),
+        ("pairs", "--shells", _ => HeadWords.Shells.Keys),
+        ("pairs", "--amplitude-kind", _ => HeadWords.Amplitudes.Keys),
+        ("spread", "--distribution", _ => SpreadCommand.Distributions),
+        ("filter", "--family", _ => FilterWords.Families.Keys),
+        ("filter", "--topology", _ => FilterParts.Topologies.Keys),
+        ("filter", "--normalisation", _ => FilterCommand.Normalisations.Keys),
+        ("notch", "--topology", _ => FilterParts.Notches.Keys),
+        ("fir", "--method", _ => DigitalFilterCommands.Methods.Keys),
+        ("", "--shape", _ => FilterWords.Shapes.Keys),
+        ("", "--word", _ => CoefficientOutput.Words.Keys),
+        ("", "--form", _ => CoefficientOutput.Forms.Keys),
+        ("", "--op-amp", _ => DesignDocument.CardNames(CardClass.OpAmp)),
+        ("", "--from", _ => SiteNames), ("sites", "--to", _ => SiteNames), ("", "--sites", _ => SiteNames), ("", "--reference", _ => SiteNames),
+        ("", "--under", _ => SiteNames), ("", "--wall-towards", _ => SiteNames),
+        ("", "--series", _ => Enum.GetNames<PreferredSeries>()),
+        ("", "--paper", _ => Paper.All.Select(paper => paper.Word)),
     ];
 
-    /// <summary>Lets every argument and option of the tree know its values.</summary>
-    public static void AddTo(Command command)
-    {
-        foreach ((string name, Func<IEnumerable<string>> values) in Known.Where(one => one.Command.Length == 0 || one.Command == command.Name)
-            .Select(one => (one.Name, one.Values)))
-        {
-            IEnumerable<CompletionItem> Items(CompletionContext _) => values().Select(value => new CompletionItem(value));
-            command.Arguments.FirstOrDefault(one => one.Name == name)?.CompletionSources.Add(Items);
-            command.Options.FirstOrDefault(one => one.Name == name)?.CompletionSources.Add(Items);
-        }
+    /// <summary>Options that take several values with commas between them: the last is the one that is typed.</summary>
+    private static readonly string[] Lists = ["--signal", "--without", "--topic"];
 
-        foreach (Command inner in command.Subcommands)
-        {
-            AddTo(inner);
-        }
-    }
+    private static IEnumerable<string> SiteNames => Sites.All.Select(site => site.Name);
+
+    /// <summary>True where an argument or option has values that the program knows.</summary>
+    public static bool Knows(Command command, string name) => Values(command, name) is not null;
 
     /// <summary>Prints what may follow, one a line: only what begins as the word under the cursor does.</summary>
     /// <param name="args">The directive and the line.</param>
@@ -54,21 +72,115 @@ internal static class Completions
         string line = args.Length > 1 ? args[1] : "";
         int colon = args[0].IndexOf(':', StringComparison.Ordinal);
         int cursor = colon >= 0 && int.TryParse(args[0].AsSpan(colon + 1).TrimEnd(']'), out int place) ? Math.Clamp(place, 0, line.Length) : line.Length;
-        AddTo(root);
-        string typed = line[..cursor];
-        string word = typed[(typed.LastIndexOf(' ') + 1)..];
-        foreach (string label in root.Parse(typed).GetCompletions(cursor).Select(item => item.InsertText ?? item.Label)
-            .Where(label => label.StartsWith(word, StringComparison.OrdinalIgnoreCase) && IsOurs(label, word)).Distinct(StringComparer.Ordinal).OrderBy(label => label[0] == '-'))
+        foreach (string answer in Of(root, CompletionLine.Of(line[..cursor])))
         {
-            outlet.Results.WriteLine(label);
+            outlet.Results.WriteLine(answer);
         }
 
         return ExitCode.Met;
     }
 
-    /// <summary>Options are offered once they are begun, or where nothing else can follow; the library's other spellings of help never.</summary>
-    private static bool IsOurs(string label, string word) =>
-        label is not ("/?" or "/h" or "-?") && (label[0] != '-' || word.Length == 0 || word[0] == '-');
+    private static IEnumerable<string> Of(RootCommand root, CompletionLine line)
+    {
+        ParseResult call = root.Parse([.. line.Before], new ParserConfiguration { ResponseFileTokenReplacer = null });
+        Command command = call.CommandResult.Command;
+        if (line.Before.Count != 0 && Option(command, line.Before[^1]) is { } waiting && TakesValue(waiting))
+        {
+            return Beginning(line.Word, ValuesOf(waiting, call, line.Word));
+        }
 
-    private static IEnumerable<string> SiteNames() => Sites.All.Select(site => site.Name);
+        // A value behind an equals sign belongs to the word.
+        if (line.Word.StartsWith('-') && line.Word.IndexOf('=', StringComparison.Ordinal) is > 0 and int sign)
+        {
+            return Option(command, line.Word[..sign]) is { } option && TakesValue(option)
+                ? Beginning(line.Word, ValuesOf(option, call, line.Word[(sign + 1)..]).Select(value => line.Word[..(sign + 1)] + value))
+                : [];
+        }
+
+        if (line.Word.StartsWith('-'))
+        {
+            return Beginning(line.Word, OptionsOf(command));
+        }
+
+        // Behind a word that is nothing here, nothing is known.
+        if (call.UnmatchedTokens.Count != 0)
+        {
+            return [];
+        }
+
+        int given = call.CommandResult.Children.OfType<ArgumentResult>().Sum(result => result.Tokens.Count);
+        string[] answers = [.. Beginning(line.Word, [.. given == 0 ? command.Subcommands.Select(inner => inner.Name) : [], .. ArgumentsOf(call, given)])];
+        // Where there is nothing else to be typed the options are the answer; where a file is, the shell's files.
+        return answers.Length == 0 && line.Word.Length == 0 && Next(command, given) is null ? OptionsOf(command) : answers;
+    }
+
+    private static IEnumerable<string> Beginning(string word, IEnumerable<string> answers) =>
+        answers.Where(answer => answer.StartsWith(word, StringComparison.OrdinalIgnoreCase)).Distinct(StringComparer.Ordinal);
+
+    /// <summary>The argument that is next, where some are given.</summary>
+    private static Argument? Next(Command command, int given)
+    {
+        foreach (Argument argument in command.Arguments)
+        {
+            if (given < argument.Arity.MaximumNumberOfValues)
+            {
+                return argument;
+            }
+
+            given -= argument.Arity.MaximumNumberOfValues;
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<string> ArgumentsOf(ParseResult call, int given)
+    {
+        Command command = call.CommandResult.Command;
+        return Next(command, given) is { } next && Values(command, next.Name) is { } values ? values(DesignOf(call)) : [];
+    }
+
+    private static IEnumerable<string> OptionsOf(Command command) =>
+        command.Options.Where(option => !option.Hidden).Select(option => option.Name).Append("--help");
+
+    private static Option? Option(Command command, string name) =>
+        command.Options.FirstOrDefault(option => option.Name == name || option.Aliases.Contains(name));
+
+    private static bool TakesValue(Option option) => option.ValueType != typeof(bool) && option.Arity.MaximumNumberOfValues > 0;
+
+    private static IEnumerable<string> ValuesOf(Option option, ParseResult call, string word)
+    {
+        if (Values(call.CommandResult.Command, option.Name) is not { } values)
+        {
+            return [];
+        }
+
+        string before = Lists.Contains(option.Name) ? word[..(word.LastIndexOf(',') + 1)] : "";
+        return values(DesignOf(call)).Select(value => before + value);
+    }
+
+    private static Func<DesignDocument?, IEnumerable<string>>? Values(Command command, string name) =>
+        Array.Find(Known, one => (one.Command.Length == 0 || one.Command == command.Name) && one.Name == name).Values;
+
+    /// <summary>The design that the line names so far; null where there is none that can be used.</summary>
+    private static DesignDocument? DesignOf(ParseResult call)
+    {
+        string? path = call.CommandResult.Children.OfType<ArgumentResult>().FirstOrDefault(result => result.Argument.Name == "design")?.Tokens.FirstOrDefault()?.Value;
+        if (path is null || !File.Exists(path))
+        {
+            return null;
+        }
+
+        DesignDocument document = DesignDocument.Read(path);
+        return document.HasErrors || document.NotAllKnown is not null ? null : document;
+    }
+
+    /// <summary>The results that the design has; without one those that any design has.</summary>
+    private static IEnumerable<string> Ids(DesignDocument? design) =>
+        design is null ? Explanations.All.Select(one => one.Pattern.Text).Where(text => !text.Contains('*', StringComparison.Ordinal))
+        : Evaluator.Evaluate(design.Design).Results.Select(result => result.Id.Text);
+
+    private static IEnumerable<string> Tests(DesignDocument? design) =>
+        BenchPlan.Of(design?.Design ?? Starter()).Readings.Select(reading => reading.Name);
+
+    private static Designs.Design Starter() => DesignInput.Read(null).Design;
 }

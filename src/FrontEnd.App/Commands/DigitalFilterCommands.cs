@@ -12,7 +12,7 @@ internal static class DigitalFilterCommands
 {
     private const string Codes = "Exit code 0: done, 2: there is no such filter.";
 
-    private static readonly Dictionary<string, FirMethod> Methods = new(StringComparer.Ordinal) { ["equiripple"] = FirMethod.Equiripple,
+    internal static readonly Dictionary<string, FirMethod> Methods = new(StringComparer.Ordinal) { ["equiripple"] = FirMethod.Equiripple,
         ["kaiser"] = FirMethod.Kaiser };
 
     public static IEnumerable<Command> Make(Outlet outlet) => [Fir(outlet), Comb(outlet), NotchFilters(outlet), Sinc(outlet)];

@@ -84,7 +84,7 @@ internal static class FilterCommand
         return CoefficientOutput.Write(file, name, export, arithmetic, outlet);
     }
 
-    private static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
+    internal static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
     {
         ["delay"] = BesselNormalisation.Delay,
         ["magnitude"] = BesselNormalisation.Magnitude,

@@ -8,13 +8,16 @@ namespace FrontEnd.App.Commands;
 /// <summary><c>frontend spread</c>: how the figures of many devices of one design spread.</summary>
 internal static class SpreadCommand
 {
+    /// <summary>How parts may be drawn.</summary>
+    public static readonly IReadOnlyList<string> Distributions = ["uniform", "normal"];
+
     public static Command Make(Outlet outlet)
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
         Option<int> builds = new("--builds") { Description = "number of builds; default: 10000", DefaultValueFactory = _ => 10_000 };
         Option<ulong> seed = SeedOption();
         Option<string> distribution = new("--distribution") { Description = "resistors and capacitors uniform within their tolerance, or normal with tolerance = 3σ; default: uniform", DefaultValueFactory = _ => "uniform" };
-        distribution.AcceptOnlyFromAmong("uniform", "normal");
+        distribution.AcceptOnlyFromAmong([.. Distributions]);
         Option<string?> least = new("--yield") { Description = "minimum share of builds that must meet every requirement, such as 99%; default: not judged" };
         Option<bool> json = OptionValues.Json();
         Command command = new(

@@ -37,6 +37,10 @@ internal static class ReadingMessages
         Error(NoDesign, "", $"`{file}` is not a design file: it has none of a design's tables", null,
             "name a design file; `frontend new` writes one to start from") with { File = file };
 
+    /// <param name="command">What reads it, with {0} for its name.</param>
+    internal static Finding OtherFile(string? file, string what, string command) =>
+        Error(NoDesign, "", $"`{file}` is {what}, not a design", null, $"`frontend {string.Format(CultureInfo.InvariantCulture, command, file)}` reads it") with { File = file };
+
     internal static Finding SyntaxError(string message, string format) =>
         Error(Syntax, "", $"the file is not valid {format}: {FileMessages.Lower(message)}", null,
             string.Equals(format, "TOML", StringComparison.Ordinal)
@@ -48,9 +52,41 @@ internal static class ReadingMessages
         Error(Messages.DecimalComma, key, $"`{written}` has a comma in its number", "the decimal sign is a point, whatever the language of the machine",
             $"write {(written.Any(char.IsLetter) ? $"\"{NumberMeant.WithoutComma(written)}\"" : NumberMeant.WithoutComma(written))}");
 
-    internal static Finding NotClosed(string key, string written) =>
-        Error(Syntax, key, $"the file is not valid TOML: the text `{written}` has no closing quote", null,
-            "put a `\"` at its end; text is in double quotes");
+    /// <param name="quote">The one that it begins with.</param>
+    internal static Finding NotClosed(string key, string written, char quote) =>
+        NotToml(key, $"the text `{written}` has no closing quote", $"put a `{quote}` at its end; text is in double quotes");
+
+    /// <param name="proper">The value as it is to be written.</param>
+    internal static Finding NotOpened(string key, string written, string proper) =>
+        NotToml(key, $"`{written}` has no opening quote", $"write {proper}; text is in double quotes");
+
+    internal static Finding OtherQuotes(string key, char quote, string proper) =>
+        NotToml(key, $"`{quote}` is not a quote that this file knows", $"write {proper}; text is in straight double quotes");
+
+    /// <param name="plain">The number that is meant.</param>
+    internal static Finding NotPlain(string key, string written, string plain) =>
+        Error(Syntax, key, $"the file is not valid TOML: `{written}` is not how a number is written",
+            NumberMeant.Rule + ", with a digit on either side of it", $"write {plain}");
+
+    internal static Finding EndsInSign(string key, string written) =>
+        NotToml(key, $"`{written[^1]}` follows the value", $"write {written[..^1].TrimEnd()}: the end of the line ends it");
+
+    internal static Finding NotTrueOrFalse(string key, string written, string meant) =>
+        Error(Syntax, key, $"the file is not valid TOML: `{written}` is not a value", "a switch is true or false, in small letters", $"write {meant}; any other word is text in double quotes");
+
+    internal static Finding NoValue(string key) =>
+        NotToml(key, "nothing stands behind the `=`", "a line is `key = value`: give a value, or remove the line and the default counts");
+
+    /// <param name="name">The key as written.</param>
+    /// <param name="value">What stands behind it; empty for nothing.</param>
+    internal static Finding NoEquals(string key, string line, string name, string value) =>
+        NotToml(key, $"`{line}` has no `=`", value.Length == 0 ? "a line is `key = value`" : $"a line is `key = value`: write {name} = {value}");
+
+    /// <param name="meant">The name with its brackets.</param>
+    internal static Finding TableName(string line, string meant) =>
+        NotToml("", $"`{line}` is not how a table starts", $"a table starts with `[name]` alone in its line: write {meant}; the keys below it are not read until then");
+
+    private static Finding NotToml(string key, string what, string remedy) => Error(Syntax, key, $"the file is not valid TOML: {what}", null, remedy);
 
     internal static Finding NotInQuotes(string key, string written) =>
         Error(Syntax, key, $"`{written}` is not in quotes", "anything other than a number, true or false is text", $"write \"{written}\"");
@@ -93,11 +129,11 @@ internal static class ReadingMessages
     }
 
     internal static Finding Type(string key, string what, string wanted, string example) =>
-        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, $"write it as {example}");
+        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, $"write a value like {example}");
 
     /// <summary>A text where a bare number is expected: the number that is probably meant, where there is one.</summary>
     internal static Finding TextForNumber(string key, string text, string wanted, string example) =>
-        Error(WrongType, key, $"{key} is a text, but {wanted} is expected", null, NumberMeant.Remedy(text) ?? $"write it as {example}");
+        Error(WrongType, key, $"{key} is a text, but {wanted} is expected", null, NumberMeant.Remedy(text) ?? $"write a value like {example}");
 
     internal static Finding Bare(FieldDescription field, string key, string written) =>
         Error(BareNumber, key, $"`{written}` has no unit, but {key} is {FieldKinds.Noun(field)}", null,

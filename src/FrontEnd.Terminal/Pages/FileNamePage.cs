@@ -27,6 +27,9 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
         (model with { Page = page, Editing = null }, new Effect.List(page.Purpose, page.Line.Text));
 
     /// <inheritdoc/>
+    public override bool TakesText => true;
+
+    /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
     [
         KeyHint.Of(KeyName.Enter, "Enter", IsRead ? "open" : "write"), new("up/dn", "choose"),

@@ -1,4 +1,3 @@
-using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching.Problems;
 
@@ -55,15 +54,15 @@ internal sealed record MarkingPage(string Key, string Answers) : StudyPage
     {
         List<Finding> findings = [];
         return MarkedClass.Read(Key, Answers, trust: false, Rubric, findings) is { } marked
-            ? new MarkingStudy(Told(marked.Marks, findings))
+            ? new MarkingStudy(width => Told(marked.Marks, findings, width))
             : Refused(findings, "nothing is marked");
     }
 
     /// <summary>Whose answers these probably are stands before the marks, what cannot be read behind them.</summary>
-    private static string Told(Marks marks, IEnumerable<Finding> findings)
+    private static string Told(Marks marks, IEnumerable<Finding> findings, int width)
     {
-        ILookup<bool, string> texts = findings.ToLookup(finding => finding.Code is Messages.AnotherHomework or Messages.SheetsExchanged, FindingText.Of);
-        return string.Concat(texts[true].Select(text => text + "\n")) + MarksText.Of(marks) + string.Concat(texts[false].Select(text => "\n" + text));
+        ILookup<bool, Finding> byPlace = findings.ToLookup(finding => finding.Code is Messages.AnotherHomework or Messages.SheetsExchanged);
+        return string.Concat(byPlace[true].Select(finding => Found([finding], width) + "\n")) + MarksText.Of(marks, width) + Found(byPlace[false], width, "\n");
     }
 
     /// <inheritdoc/>
@@ -77,4 +76,4 @@ internal sealed record MarkingPage(string Key, string Answers) : StudyPage
 }
 
 /// <summary>Answers that were marked.</summary>
-internal sealed record MarkingStudy(string Summary) : StudyOutcome(Summary, [], 0);
+internal sealed record MarkingStudy(Func<int, string> Write) : StudyOutcome(Write, [], 0);

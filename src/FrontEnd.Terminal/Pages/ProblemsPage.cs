@@ -78,11 +78,9 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
         }
 
         // Somebody who tries problems out needs no secret; a class does.
-        IEnumerable<Finding> told = Files.Any() ? findings : [];
         ProblemSheet sheet = homework.Sheets[0];
-        string whose = sheet.Student is { } student ? $"The sheet of {student.Name} ({student.Id}), the first of {homework.Sheets.Count}.\n\n" : "";
-        return new ProblemsStudy(
-            whose + SheetText.Of(sheet) + string.Concat(told.Select(finding => "\n" + FindingText.Of(finding))), SheetText.Solutions(sheet).TrimEnd('\n').Split('\n'));
+        string whose = sheet.Student is { } student ? $"The sheet of {student.Name} ({student.Id}), the first of {homework.Sheets.Count}." : "";
+        return new ProblemsStudy(sheet, whose, Files.Any() ? findings : []);
     }
 
     /// <inheritdoc/>
@@ -94,7 +92,8 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
         $"{(ShowsSolutions ? "solutions, " : "")}{(Topic < 0 ? "all topics" : Topics.Words[Topic])}, {(Level == 0 ? "all levels" : $"level {Level}")}, {Count} questions, seed {Seed}{string.Concat(Files.Select(file => $", {Path.GetFileName(file)}"))}";
 
     /// <inheritdoc/>
-    protected override IReadOnlyList<string> Text => ShowsSolutions && Progress is null && Outcome is ProblemsStudy study ? study.Solutions : base.Text;
+    protected override IReadOnlyList<string> TextIn(int width) =>
+        ShowsSolutions && Progress is null && Outcome is ProblemsStudy study ? study.Solutions.In(width) : base.TextIn(width);
 
     /// <inheritdoc/>
     protected override StudyPage? Wished(char letter) => letter switch
@@ -110,5 +109,12 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
 }
 
 /// <summary>A sheet that was drawn; its text are the questions.</summary>
-/// <param name="Solutions">In lines.</param>
-internal sealed record ProblemsStudy(string Questions, IReadOnlyList<string> Solutions) : StudyOutcome(Questions, [], 0);
+/// <param name="Whose">Which of a class's sheets it is; "" for one that all share.</param>
+/// <param name="Told">What is to be said of class and secret.</param>
+internal sealed record ProblemsStudy(ProblemSheet Sheet, string Whose, IReadOnlyList<Finding> Told) : StudyOutcome(
+    width => (Whose.Length == 0 ? "" : string.Join('\n', Lettering.Wrap(Whose, width, ascii: false)) + "\n\n") + SheetText.Of(Sheet, width)
+        + string.Concat(Told.Select(finding => "\n" + FindingText.Of(finding, width))), [], 0)
+{
+    /// <summary>The way to every answer.</summary>
+    public WrittenLines Solutions { get; } = new(width => SheetText.Solutions(Sheet, width));
+}

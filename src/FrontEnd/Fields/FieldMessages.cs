@@ -54,7 +54,7 @@ internal static class FieldMessages
             "the electrode's own values are multiplied by it; 1 is as designed", "write the factor, 2 for twice as much");
 
     internal static Finding WrongList(FieldDescription field, string what) =>
-        Finding.Error(Messages.BadList, field.Key, $"{field.Key} needs {what}", null, $"write it as {FieldKinds.Example(field)}");
+        Finding.Error(Messages.BadList, field.Key, $"{field.Key} needs {what}", null, $"write a value like {FieldKinds.Example(field)}");
 
     /// <summary>A list field that has the wrong number of items.</summary>
     public static Finding NeedsList(FieldDescription field, string key, string what) => WrongList(field, what) with { Field = key };

@@ -17,7 +17,7 @@ internal static partial class Messages
         new(Empty, $"the text is empty where {kind.Words} is expected", null, WriteSuch(kind), 0, kind.Example);
 
     internal static ParseProblem NoNumber(string text, QuantityKind kind, int position) =>
-        new(NotANumber, $"`{text}` does not begin with a number", null, WriteSuch(kind), position, kind.Example);
+        new(NotANumber, $"`{text}` does not begin with a number", Plain(text, kind) is null ? null : NumberMeant.Rule, Plain(text, kind) ?? WriteSuch(kind), position, kind.Example);
 
     internal static ParseProblem Comma(string text, QuantityKind kind, int position) =>
         new(
@@ -34,11 +34,15 @@ internal static partial class Messages
         new(
             NotThisQuantity,
             $"`{text}` is not {kind.Words}",
-            Lookalikes.Reason(unit) ?? (otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}"),
+            Plain(text, kind) is not null ? NumberMeant.Rule : Lookalikes.Reason(unit) ?? (otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}"),
             Lookalikes.First(unit) is not null && QuantityText.TryParse(kind, Lookalikes.ToLatin(text), out _, out _)
-                ? $"retype it: `{Lookalikes.ToLatin(text)}`" : WriteSuch(kind),
+                ? $"retype it: `{Lookalikes.ToLatin(text)}`" : Plain(text, kind) ?? WriteSuch(kind),
             position,
             kind.Example);
+
+    /// <summary>What to write where only the number's signs are not plain ones; null where that is not all.</summary>
+    private static string? Plain(string text, QuantityKind kind) =>
+        NumberMeant.PlainSigns(text) is var plain && plain != text && QuantityText.TryParse(kind, plain, out _, out _) ? $"write `{plain}`" : null;
 
     internal static ParseProblem Ambiguous(string text, QuantityKind kind, IReadOnlyList<string> readings, int position) =>
         new(
