@@ -115,6 +115,10 @@ public sealed class DesignDocument
     public static DesignDocument ReadText(string text, DocumentFormat format, string? file, string? folder) =>
         Parse(text, format, file, CardShelf.OnDisk(folder));
 
+    /// <summary>Reads what came in by the standard input: as a file it must say something.</summary>
+    internal static DesignDocument ReadInput(string text, string name, string folder) =>
+        Parse(text, FormatOf("", text), name, CardShelf.OnDisk(folder), isFile: true);
+
     /// <summary>Reads a text. Touches no file.</summary>
     /// <param name="file">The name for findings; null for none.</param>
     /// <param name="cards">The user's own part cards that it may name; null for none.</param>
@@ -128,9 +132,9 @@ public sealed class DesignDocument
         List<Finding> findings = [];
         TableNode root = format == DocumentFormat.Toml ? TomlTree.Read(source, findings) : JsonTree.Read(source, findings);
         bool complete = findings.TrueForAll(finding => finding.Severity != Severity.Error);
-        if (isFile && complete && root.Entries.Count == 0)
+        if (isFile && complete && (root.Entries.Count == 0 ? ReadingMessages.NotADesign(file) : OtherFiles.Of(file, root)) is { } other)
         {
-            findings.Add(ReadingMessages.NotADesign(file));
+            return new DesignDocument(source, format, shelf, root, null, [other]);
         }
 
         TableNode designTable = format == DocumentFormat.Json ? PlainDesign(source, root, findings) : root;

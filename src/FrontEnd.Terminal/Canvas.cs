@@ -8,6 +8,7 @@ public sealed class Canvas
     private readonly Rune[] _runes;
     private readonly Ink[] _inks;
     private readonly List<(int X, int Y, int Width, int Height, Message Message)> _zones = [];
+    private readonly List<(int X, int Y, int Width, int Height, Pane Pane)> _panes = [];
 
     /// <param name="ascii">True where the terminal shows only the ASCII characters.</param>
     public Canvas(int width, int height, bool ascii)
@@ -137,6 +138,13 @@ public sealed class Canvas
 
     /// <summary>What a click on these cells says. Later zones lie above earlier ones.</summary>
     public void Zone(int x, int y, int width, int height, Message message) => _zones.Add((x, y, width, height, message));
+
+    /// <summary>What the wheel scrolls over these cells.</summary>
+    public void Scrolls(int x, int y, int width, int height, Pane pane) => _panes.Add((x, y, width, height, pane));
+
+    /// <summary>What the wheel scrolls over this cell.</summary>
+    public Pane PaneAt(int x, int y) =>
+        _panes.Find(one => one.X <= x && x < one.X + one.Width && one.Y <= y && y < one.Y + one.Height).Pane;
 
     /// <summary>What a click on this cell says; null for nothing.</summary>
     public Message? Hit(int x, int y)

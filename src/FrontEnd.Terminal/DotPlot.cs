@@ -10,6 +10,9 @@ internal sealed record PlotData(
     /// <summary>Bars from the bottom instead of lines; each curve's points stand by themselves.</summary>
     public bool Bars { get; init; }
 
+    /// <summary>How what is drawn goes together with the figures beside the form; "" where that is plain. Stands at the foot.</summary>
+    public string Note { get; init; } = "";
+
     /// <summary>The most decades that a logarithmic vertical axis shows below its top; what lies lower is cut off.</summary>
     public int Decades { get; init; } = 6;
 }

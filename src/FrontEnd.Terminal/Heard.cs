@@ -16,6 +16,6 @@ internal abstract record Heard
     /// <summary>The left button went down and up in the same cell; columns and rows from 0, not always on the screen.</summary>
     public sealed record Click(int X, int Y) : Heard;
 
-    /// <summary>The wheel was turned: −1 up, 1 down.</summary>
-    public sealed record Wheel(int Lines) : Heard;
+    /// <summary>The wheel was turned: −1 up, 1 down; columns and rows from 0, not always on the screen.</summary>
+    public sealed record Wheel(int Lines, int X, int Y) : Heard;
 }

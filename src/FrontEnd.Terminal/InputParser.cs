@@ -440,7 +440,7 @@ internal sealed class InputParser(Action<Heard> hear)
         {
             if (!released && (button & Buttons) < 2)
             {
-                hear(new Heard.Wheel((button & Buttons) == 0 ? -1 : 1));
+                hear(new Heard.Wheel((button & Buttons) == 0 ? -1 : 1, at.X, at.Y));
             }
         }
         else if (released)

@@ -39,8 +39,13 @@ public abstract record Message
     /// <summary>A click into a plot: share of its axis, 0 to 1.</summary>
     public sealed record CursorAt(double Share) : Message;
 
-    /// <summary>The wheel over the form, the figures or an overlay.</summary>
-    public sealed record Scrolled(int Lines) : Message;
+    /// <summary>The wheel was turned.</summary>
+    /// <param name="Over">What it points at where nothing lies over the form.</param>
+    public sealed record Scrolled(int Lines, Pane Over) : Message;
+
+    /// <summary>Letters that are commands came as a word does: none of them is one.</summary>
+    /// <param name="Before">The model before the first of them.</param>
+    public sealed record Word(string Text, Model Before) : Message;
 
     /// <summary>New figures.</summary>
     public sealed record Evaluated(int Slot, int Run, Assessment Assessment) : Message;
@@ -138,6 +143,19 @@ public abstract record Message
 
     /// <summary>Close the page.</summary>
     public sealed record Dismiss : Message;
+}
+
+/// <summary>Parts of the form that are scrolled each for itself.</summary>
+public enum Pane
+{
+    /// <summary>Neither of them, such as the strip or a plot.</summary>
+    None,
+
+    /// <summary>What can be changed.</summary>
+    Fields,
+
+    /// <summary>What it does.</summary>
+    Figures,
 }
 
 /// <summary>Unsaved work of an earlier session.</summary>

@@ -21,6 +21,9 @@ public sealed record Model
     /// <summary>Rows of the terminal.</summary>
     public int Height { get; init; } = 24;
 
+    /// <summary>True where the terminal shows only the ASCII characters.</summary>
+    public bool Ascii { get; init; }
+
     /// <summary>The block or cross-cutting view in hand.</summary>
     public string PlaceId { get; init; } = Place.Electrodes;
 

@@ -37,7 +37,10 @@ internal static class Plots
             PlotKind.Noise => new(
                 "noise density", "Hz", "V/√Hz", Loudest(shown.Curves.NoiseDensity), [nyquist], logX, logY) { Decades = 4 },
             PlotKind.Mains => new(
-                $"mains in the recording, {shown.Design.Mains.LookedAt}", "Hz", "V", Harmonics(shown), [nyquist], false, logY) { Bars = true, Decades = 4 },
+                $"mains recorded anywhere, {shown.Design.Mains.LookedAt}", "Hz", "V", Harmonics(shown), [.. BandEnds(design), nyquist], false, logY)
+            {
+                Bars = true, Decades = 4, Note = Sums(shown),
+            },
             PlotKind.Electrodes => new("electrode impedance |Z|", "Hz", "Ω", shown.Curves.ElectrodeImpedance, [hum], logX, logY),
             PlotKind.Drive => new(
                 "driven-ground loop", "Hz", "dB", [.. shown.Curves.DrivenGroundLoop.Where(curve => curve.YUnit == "dB")], [hum], logX,
@@ -73,6 +76,24 @@ internal static class Plots
 
     private static double Middle(Curve curve) => curve.Y[curve.Y.Length / 2];
 
+    /// <summary>Where the band ends, and where it begins if that can be told from 0.</summary>
+    private static IEnumerable<PlotMark> BandEnds(Design design)
+    {
+        const double worthALine = 0.2;
+        if (worthALine * design.Band.High.Hertz < design.Band.Low.Hertz)
+        {
+            yield return new(design.Band.Low.Hertz, "band from");
+        }
+
+        yield return new(design.Band.High.Hertz, "band to");
+    }
+
+    /// <summary>The bars are all harmonics; what is judged, and stands beside the form, are those in the band.</summary>
+    private static string Sums(Assessment shown) =>
+        shown.Find(ResultIds.Mains.Recorded) is { State: ResultState.Number } inBand && shown.Find(ResultIds.Mains.RecordedEverywhere) is { State: ResultState.Number } all
+            ? $"all bars: {ResultText.Value(all)}; those in the band {QuantityText.FormatPart(shown.Design.Band.Low)} to {QuantityText.FormatPart(shown.Design.Band.High)}, which are judged: {ResultText.Value(inBand)}"
+            : "";
+
     private static IReadOnlyList<Curve> Harmonics(Assessment shown)
     {
         List<double> x = [], y = [];
@@ -86,6 +107,6 @@ internal static class Plots
             }
         }
 
-        return x.Count == 0 ? [] : [new Curve("harmonics where they land", "Hz", "V", [.. x], [.. y])];
+        return x.Count == 0 ? [] : [new Curve("harmonic", "Hz", "V", [.. x], [.. y])];
     }
 }

@@ -23,11 +23,25 @@ internal static class ResultText
         ResultState.Number => QuantityText.Format(result.Value),
         ResultState.Word => result.Text ?? "",
         // What is said of a limit of use is longer than a figure's place; it stands with the reasons.
-        ResultState.Unbounded => ResultIds.Limit.All.Has(result.Id) ? "no limit found" : result.Text ?? "no limit found",
+        ResultState.Unbounded => ResultIds.Limit.All.Has(result.Id) || Wording.IsNotLimited(result) ? Wording.Unbounded(result) : result.Text ?? Wording.Unbounded(result),
         ResultState.Interval => Wording.Span(result),
         ResultState.Missing => $"not computed ({result.FindingCode})",
         _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
     };
+
+    /// <summary>What a figure was, with as many digits as tell it from what it is, and, where those are more than it
+    /// is shown with, what it is with as many; null where it has not moved so that <paramref name="most"/> digits would show it.</summary>
+    public static (string Before, string? Now)? Was(Result? before, Result now, int most)
+    {
+        if (before is null || before.State != now.State || now.State != ResultState.Number)
+        {
+            return before is not null && Value(before) != Value(now) ? (Value(before), null) : null;
+        }
+
+        int digits = QuantityText.DigitsApart(before.Value, now.Value, most);
+        string was = QuantityText.Format(before.Value, digits), value = QuantityText.Format(now.Value, digits);
+        return was == value ? null : (was, digits == QuantityText.DefaultDigits ? null : value);
+    }
 
     /// <summary>Verdict, margin and limit in one line: "fail, 34.8 µV over 3.50 µV rms".</summary>
     public static string Margin(Result result)

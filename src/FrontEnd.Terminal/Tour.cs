@@ -39,8 +39,9 @@ public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
         }
 
         string value = ResultText.Value(now);
-        string? was = design.Before?.Find(step.Result) is { } before && ResultText.Value(before) is var old && old != value ? old : null;
-        return $"{now.Name}: {value}" + (was is not null ? $" (was {was})"
+        const int most = 4;
+        (string Before, string? Now)? was = ResultText.Was(design.Before?.Find(step.Result), now, most);
+        return $"{now.Name}: {was?.Now ?? value}" + (was is not null ? $" (was {was?.Before})"
             : design.IsFresh && !design.Undo.IsEmpty ? " as before: something else decides it here" : "");
     }
 

@@ -24,7 +24,8 @@ internal static class Updater
         Message.PickField pick => Typing.PickField(model, pick.Row),
         Message.PickResult pick => PickResult(model, pick.Row),
         Message.PickChoice pick => model.Page?.Pick(model, pick.Row) ?? (model, null),
-        Message.Scrolled scrolled => Scroll(model, scrolled.Lines),
+        Message.Scrolled scrolled => Scroll(model, scrolled),
+        Message.Word word => Words.TakeBack(model, word),
         Message.Evaluated done => (NothingMoved(model.WithDesign(done.Slot, design => Shown(design, done)), done), null),
         Message.Advised done => (
             model.WithDesign(
@@ -119,8 +120,9 @@ internal static class Updater
         return model.ResultRow == row && model.OnResults ? WhyPage.Open(picked) : (picked, null);
     }
 
-    private static (Model, Effect?) Scroll(Model model, int lines) =>
-        model.Page is not null ? PressOnPage(model, new Keystroke(lines < 0 ? KeyName.Up : KeyName.Down)) ?? (model, null)
-        : model.Editing is null ? (Whereabouts.Step(model, lines), null)
+    /// <summary>The page, or what the wheel points at, which is then in hand: its row in hand is the one that moves.</summary>
+    private static (Model, Effect?) Scroll(Model model, Message.Scrolled scrolled) =>
+        model.Page is not null ? PressOnPage(model, new Keystroke(scrolled.Lines < 0 ? KeyName.Up : KeyName.Down)) ?? (model, null)
+        : model.Editing is null && scrolled.Over != Pane.None ? (Whereabouts.Step(model with { OnResults = scrolled.Over == Pane.Figures }, scrolled.Lines), null)
         : (model, null);
 }

@@ -25,7 +25,7 @@ internal static class MarkCommand
         Option<string?> paper = OptionValues.Paper();
         Option<bool> json = OptionValues.Json();
         Command command = new("mark",
-            "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made.") { key,
+            "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made. A number without a unit is read in the unit that the sheet asks for; one that is right in the SI unit instead earns the share of a unit left out.") { key,
             answers, output, half, trust, solutions, paper, json };
         command.SetAction(call => Run(
             new MarkCall(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output))

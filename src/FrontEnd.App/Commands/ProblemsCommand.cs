@@ -54,11 +54,12 @@ internal static class ProblemsCommand
         int count = plan?.Questions ?? OptionValues.Whole(call.Count, "--count", 1, MostQuestions, findings) ?? 10;
         int? level = OptionValues.Whole(call.Level, "--level", 1, 3, findings);
         ulong seed = plan is null ? OptionValues.Whole(call.Seed, "--seed", 0UL, ulong.MaxValue, findings) ?? 1 : (ulong)plan.Seed;
-        DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
+        (IReadOnlyList<Student> students, DrawSource source) = call.ListOnly
+            ? new HomeworkClass([], new DrawSource(seed))
+            : HomeworkClass.Read(call.Students, call.Secret, call.Folder, seed, findings);
         IReadOnlyList<Template> own = call.Plan is null ? OwnTemplateFile.ReadAll(call.Templates, findings) : plan?.OwnTemplates ?? [];
         SheetLook look = SheetLook.Of(plan ?? new HomeworkPlan());
         look = call.Paper is null ? look : look with { Paper = OptionValues.PaperOf(call.Paper, findings) };
-        IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
             findings.Add(CallMessages.Call("nothing is asked for", "frontend problems", "-o names the folder to write to, --qti and --bank a file, and --list only lists"));
@@ -67,7 +68,7 @@ internal static class ProblemsCommand
         string[] inputs = Inputs(call, plan);
         if (call.Folder is { } place && !call.ListOnly)
         {
-            findings.AddRange(Lost(call, place, inputs));
+            findings.AddRange(HomeworkFolder.Wrong(place, inputs, call.Again));
         }
 
         findings.AddRange(new[] { call.Qti, call.Bank }.OfType<string>().Select(output => HomeworkFolder.Lost(output, inputs)).OfType<Finding>());
@@ -192,20 +193,6 @@ internal static class ProblemsCommand
         .. plan is null ? [] : HomeworkPlanFile.Places(plan, call.Plan),
     ];
 
-    /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
-    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder, string[] inputs)
-    {
-        foreach (string input in inputs.Where(input => HomeworkFiles.Replaces(folder, input)))
-        {
-            yield return Messages.FolderHasInput(folder, input);
-        }
-
-        if (!call.Again && HomeworkFolder.Answered(folder) is { Count: > 0 } answered)
-        {
-            yield return Messages.AnswersInFolder(folder, answered);
-        }
-    }
-
     private static List<Topic> Named(string[] words, List<Finding> findings)
     {
         List<Topic> topics = [];
@@ -222,36 +209,6 @@ internal static class ProblemsCommand
         }
 
         return topics;
-    }
-
-    private static DrawSource Source(ProblemsCall call, ulong seed, List<Finding> findings)
-    {
-        if (call.Secret is null)
-        {
-            findings.Add(Messages.NoSecret());
-            return new DrawSource(seed);
-        }
-
-        ReadOnlyMemory<byte> secret = SecretFile.Read(call.Secret, call.Folder, findings);
-        return new DrawSource(seed, secret.Span);
-    }
-
-    private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
-    {
-        string? text = TableText.Read(path, out Finding? unread);
-        if (text is null)
-        {
-            findings.Add(unread!);
-            return [];
-        }
-
-        IReadOnlyList<Student> students = ClassFiles.Students(text, path, findings);
-        if (students.Count == 0 && !findings.Exists(finding => finding.Severity == Severity.Error))
-        {
-            findings.Add(Messages.EmptyTable(path));
-        }
-
-        return students;
     }
 
     /// <summary>What was typed.</summary>

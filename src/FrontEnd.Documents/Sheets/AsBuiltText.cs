@@ -8,10 +8,10 @@ internal static class AsBuiltText
     /// <summary>So many figures are named; the rest is counted.</summary>
     private const int Named = 8;
 
-    /// <summary>As plain text, 80 columns wide, with what the design says of itself.</summary>
-    public static string Page(AsBuilt built)
+    /// <summary>As plain text, with what the design says of itself.</summary>
+    public static string Page(AsBuilt built, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         page.OwnCautions(built.Built.Design);
         foreach (string sentence in Of(built))
         {

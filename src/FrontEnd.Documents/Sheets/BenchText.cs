@@ -2,15 +2,15 @@ using FrontEnd.Bench;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Tests at the bench and what came of them as plain text, 80 columns wide.</summary>
+/// <summary>Tests at the bench and what came of them as plain text.</summary>
 internal static class BenchText
 {
     private const int BarRoom = 24;
 
     /// <summary>The tests with the readings to expect.</summary>
-    public static string Of(Design design, IReadOnlyList<BenchReading> plan)
+    public static string Of(Design design, IReadOnlyList<BenchReading> plan, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         Head(page, design, plan.Select(test => test.Channel).FirstOrDefault());
         BenchStep? step = null;
         foreach (BenchReading test in plan)
@@ -49,9 +49,9 @@ internal static class BenchText
     }
 
     /// <summary>Readings or a recording against what the design should give.</summary>
-    public static string Of(Design design, IReadOnlyList<BenchResult> results)
+    public static string Of(Design design, IReadOnlyList<BenchResult> results, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         Head(page, design, results.Select(result => result.Reading.Channel).FirstOrDefault());
         foreach (BenchResult result in results)
         {

@@ -43,6 +43,11 @@ internal static class CheckText
             Verdict verdict = result.Verdict;
             string sign = $"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(13), value = Wording.Value(result);
             page.Line(sign + names[result.Id].PadRight(ShortNames.Most + 1) + value.PadRight(14) + " " + Wording.Limit(verdict));
+            if (Wording.IsNotLimited(result))
+            {
+                page.Paragraph(result.Text!, "             means: ");
+            }
+
             if (verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal && Wording.Helps(verdict) is { } helps)
             {
                 page.Paragraph(helps, "             helps most: ");
@@ -141,6 +146,11 @@ internal static class CheckText
                 + (value.Length < Value ? value.PadRight(Value) : value + "  ")
                 + limit.PadRight(Math.Max(0, Limit - Math.Max(0, value.Length + 2 - Value))) + Wording.Margin(result));
             page.Paragraph($"{result.Id}: {result.Name}", "    ");
+            if (Wording.IsNotLimited(result))
+            {
+                page.Paragraph(result.Text!, "    means:       ");
+            }
+
             if (verdict.Dominates is { Length: > 0 } dominates)
             {
                 page.Paragraph(dominates, "    most of it:  ");

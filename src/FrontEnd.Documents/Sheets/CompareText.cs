@@ -18,6 +18,8 @@ internal static class CompareText
         own.OwnCautions(comparison.From.Design, comparison.To.Design);
         text.Append(own);
 
+        Headlines(text, comparison);
+
         // One difference alone is all together.
         if (comparison.Differences.Count > 1)
         {
@@ -34,6 +36,23 @@ internal static class CompareText
         TextPage cautions = new();
         cautions.Cautions();
         return text.Append(cautions).ToString();
+    }
+
+    /// <summary>What designs are chosen by beside the verdicts, of both.</summary>
+    private static void Headlines(StringBuilder text, Comparison comparison)
+    {
+        if (comparison.Differences.Count == 0 || comparison.Headlines.Count == 0)
+        {
+            return;
+        }
+
+        text.Append("\nnot judged, but often decisive\n");
+        foreach (Headline one in comparison.Headlines)
+        {
+            int digits = Digits(one.Before, one.After);
+            (string before, string after) = (Shown(one.Before, digits), Shown(one.After, digits));
+            text.Append($"  {one.Id}: {(before == after ? $"{after} in both" : $"{before} -> {after}")}\n");
+        }
     }
 
     private static void AddChanges(StringBuilder text, Comparison comparison, Assessment changed, IReadOnlyList<FigureChange> changes)
@@ -74,13 +93,7 @@ internal static class CompareText
     {
         bool judged = change.Kind != ChangeKind.Unjudged;
 
-        // As many digits as tell both apart.
-        int digits = 3;
-        while (digits < 9 && Shown(change.Before, digits) == Shown(change.After, digits))
-        {
-            digits += 3;
-        }
-
+        int digits = Digits(change.Before, change.After);
         string other = change.Before is { } before && before.Id != change.Id ? $"{before.Id} " : "";
         bool limits = change.Kind == ChangeKind.OtherLimit;
         return $"{change.Id}: {other}{Shown(change.Before, digits)}{Verdict(change.Before)} -> {Shown(change.After, digits)}{Verdict(change.After)}";
@@ -88,6 +101,13 @@ internal static class CompareText
         string Verdict(Result? result) => judged && result is not null
             ? $" ({Wording.Word(result.Verdict.Kind)}{(limits ? $", {Wording.Limit(result.Verdict)}" : "")})"
             : "";
+    }
+
+    /// <summary>As many digits as tell both apart.</summary>
+    private static int Digits(Result? before, Result? after)
+    {
+        const int most = 9;
+        return QuantityText.DigitsApart(before?.Value, after?.Value, most);
     }
 
     private static string Shown(Result? result, int digits) => result switch

@@ -120,9 +120,15 @@ internal static class ExplainText
         page.Table(
             [new("input", true), new("from"), new("to"), new("result"), new("change")],
             [.. sensitivities.Take(Rows).Select(one =>
-                new Row([one.Key, QuantityText.Format(one.From), QuantityText.Format(one.To), one.After is null
-                    ? "none"
-                    : QuantityText.Format(one.After), Change(result, one)]))]);
+                new Row([one.Key, QuantityText.Format(one.From), QuantityText.Format(one.To), After(one) ?? "none", Change(result, one)]))]);
+    }
+
+    /// <summary>What an input's tenth makes of the figure, with as many digits as tell it from what it is; null where there is no
+    /// number.</summary>
+    public static string? After(Sensitivity one)
+    {
+        const int most = 6;
+        return one.After is null ? null : QuantityText.Format(one.After, QuantityText.DigitsApart(one.Before, one.After, most));
     }
 
     /// <summary>What an input's tenth does to the figure, as a share or a plain difference, with its sign; "" where there is no
@@ -136,7 +142,7 @@ internal static class ExplainText
 
         bool plain = QuantityKind.IsByDifference(result.Value);
         string text = plain
-            ? QuantityText.Format(one.Change, result.Unit)
+            ? QuantityText.FormatDifference(one.Change, result.Unit)
             : QuantityText.FormatPercent(Quantities.Ratio.FromFraction(one.Change), 2);
         return one.Change < 0 ? text : "+" + text;
     }

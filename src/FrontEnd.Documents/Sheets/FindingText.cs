@@ -3,9 +3,12 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>A finding in its four parts: what is wrong, where, the fact it rests on, what to change.</summary>
 public static class FindingText
 {
-    public static string Of(Finding finding)
+    public static string Of(Finding finding) => Of(finding, int.MaxValue);
+
+    /// <summary>In lines of so many columns.</summary>
+    internal static string Of(Finding finding, int width)
     {
-        TextPage page = new(int.MaxValue);
+        TextPage page = new(width);
         Write(page, finding);
         return page.ToString();
     }

@@ -50,9 +50,9 @@ internal static class LessonText
     }
 
     /// <summary>The same below a title, for a window of a few rows: what is asked stands first.</summary>
-    public static string QuestionInFewRows(LessonOutcome outcome)
+    public static string QuestionInFewRows(LessonOutcome outcome, int width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         AddQuestion(page, outcome);
         page.Blank();
         AddChange(page, outcome);
@@ -87,10 +87,10 @@ internal static class LessonText
     /// <summary>What came of it, and why.</summary>
     /// <param name="said">Which choice was predicted, from 0; null for none.</param>
     /// <param name="design">The user's file, where the lesson is on one; null where it is on its own design.</param>
-    public static string Answer(LessonOutcome outcome, int? said, string? design = null)
+    public static string Answer(LessonOutcome outcome, int? said, string? design = null, int width = TextPage.Width)
     {
         Lesson lesson = outcome.Lesson;
-        TextPage page = new();
+        TextPage page = new(width);
         page.Paragraph(Change(outcome), Label("changed"));
         page.Blank();
         page.Table([new("figure", true), .. Rule.Select(head => new Column(head)), new("")], [.. outcome.Figures.Select(Row)]);

@@ -3,7 +3,7 @@ using FrontEnd.Pairs;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What pairs of sites show of sources as plain text, 80 columns wide: what is kept, then what it stands against, then the limits.</summary>
+/// <summary>What pairs of sites show of sources as plain text: what is kept, then what it stands against, then the limits.</summary>
 internal static class PairsText
 {
     /// <summary>A head is no sphere: more figures than these would be none.</summary>
@@ -11,9 +11,9 @@ internal static class PairsText
 
     private const int BarWidth = 48;
 
-    public static string Of(PairsAnswer answer)
+    public static string Of(PairsAnswer answer, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         page.Paragraph(answer.Question.Design is { } design ? $"what pairs of sites show, {design.Name}" : "what pairs of sites show");
         if (answer.Question.Design is { } own)
         {
@@ -23,7 +23,7 @@ internal static class PairsText
         page.Paragraph(answer.HeadSentence);
         foreach (SourceTable table in answer.Sources)
         {
-            Source(page, table);
+            Source(page, table, width);
         }
 
         page.Blank();
@@ -41,7 +41,7 @@ internal static class PairsText
         return page.ToString();
     }
 
-    private static void Source(TextPage page, SourceTable table)
+    private static void Source(TextPage page, SourceTable table, int width)
     {
         page.Blank();
         page.Paragraph(table.SourceSentence, "source: ");
@@ -61,7 +61,7 @@ internal static class PairsText
         page.Line("what competes with it in the band, rms, and signal over both in dB");
         page.Table([new("pair", IsText: true), new("signal"), new("background"), new("front end"), new("dB"), new("least"), new("most"), new("larger", IsText: true)],
             [.. table.Rows.Select(row => new Row(Against(row.Seen)))]);
-        Chart(page, table);
+        Chart(page, table, Math.Min(BarWidth, width - 20));
     }
 
     private static string[] Kept(SourceRow row)
@@ -107,7 +107,7 @@ internal static class PairsText
         }
     }
 
-    private static void Chart(TextPage page, SourceTable table)
+    private static void Chart(TextPage page, SourceTable table, int bar)
     {
         if (table.ByDistance.Count == 0)
         {
@@ -120,7 +120,7 @@ internal static class PairsText
         foreach (KeptAtDistance point in table.ByDistance)
         {
             string distance = $"{QuantityText.FormatTrimmed(point.Distance.Centimetres, "1", 3)} cm", kept = Percent(point.Kept);
-            page.Line($"  {distance,6}  {kept,6}  {new string('#', (int)Math.Round(BarWidth * Math.Max(0, point.Kept.Fraction) / most))}");
+            page.Line($"  {distance,6}  {kept,6}  {new string('#', (int)Math.Round(bar * Math.Max(0, point.Kept.Fraction) / most))}");
         }
     }
 

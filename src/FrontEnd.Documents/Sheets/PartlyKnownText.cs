@@ -4,7 +4,7 @@ using FrontEnd.Unknowns;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What can be said of a design of which some values are not known, as plain text, 80 columns wide: what it can and cannot see, hum,
+/// <summary>What can be said of a design of which some values are not known, as plain text: what it can and cannot see, hum,
 /// what is open and what would close it.</summary>
 internal static class PartlyKnownText
 {
@@ -16,9 +16,9 @@ internal static class PartlyKnownText
         _ => Wording.Word(kind),
     };
 
-    public static string Of(Sheet sheet)
+    public static string Of(Sheet sheet, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         Assessment assessment = sheet.Assessment;
         PartlyKnownDesign design = assessment.PartlyKnown!;
         page.Paragraph(sheet.Design.Name);

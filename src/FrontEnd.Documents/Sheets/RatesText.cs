@@ -2,13 +2,13 @@ using FrontEnd.Rates;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Sampling rates side by side as plain text, 80 columns wide: the recommendation first, then one line a rate, then where
+/// <summary>Sampling rates side by side as plain text: the recommendation first, then one line a rate, then where
 /// everything lands.</summary>
 internal static class RatesText
 {
-    public static string Of(RateComparison comparison)
+    public static string Of(RateComparison comparison, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         Design design = comparison.Design;
         page.Paragraph($"sampling rate for {design.Name}");
         page.OwnCautions(design);

@@ -3,12 +3,12 @@ using FrontEnd.Simulation;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What simulated samples hold as plain text, 80 columns wide: what was simulated, noise against the budget, mains, clips, files.</summary>
+/// <summary>What simulated samples hold as plain text: what was simulated, noise against the budget, mains, clips, files.</summary>
 internal static class SamplesText
 {
-    public static string Of(SampleAnswer answer)
+    public static string Of(SampleAnswer answer, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         foreach (SampledDesign design in answer.Designs)
         {
             Write(page, design);

@@ -2,12 +2,12 @@ using FrontEnd.Sizing;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What a search for a design found, as plain text, 80 columns wide.</summary>
+/// <summary>What a search for a design found, as plain text.</summary>
 internal static class SizeText
 {
-    public static string Of(SizingRequest request, SizingOutcome outcome)
+    public static string Of(SizingRequest request, SizingOutcome outcome, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         page.Paragraph($"sizing {request.Fixed.Name}");
         page.OwnCautions(outcome.Front.Select(one => one.Design).Prepend(request.Fixed));
         page.Paragraph($"{outcome.Candidates} combinations, {outcome.Evaluated} evaluated in full; bounds ruled out the rest");

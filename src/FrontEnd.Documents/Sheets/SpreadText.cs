@@ -2,14 +2,14 @@ using FrontEnd.Spread;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>How the figures of many builds spread, as plain text, 80 columns wide.</summary>
+/// <summary>How the figures of many builds spread, as plain text.</summary>
 internal static class SpreadText
 {
     private const int BarWidth = 40;
 
-    public static string Of(SpreadResult result)
+    public static string Of(SpreadResult result, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         page.Paragraph(result.Design.Name);
         page.OwnCautions(result.Design);
         page.Paragraph(SpreadWording.Run(result));
@@ -27,7 +27,7 @@ internal static class SpreadText
         foreach (SpreadFigure figure in result.Figures)
         {
             page.Blank();
-            Write(page, figure);
+            Write(page, figure, width);
         }
 
         page.Blank();
@@ -42,7 +42,7 @@ internal static class SpreadText
         return page.ToString();
     }
 
-    private static void Write(TextPage page, SpreadFigure figure)
+    private static void Write(TextPage page, SpreadFigure figure, int width)
     {
         string V(double value, int digits = 3) => SpreadWording.Value(figure, value, digits);
         page.Paragraph(SpreadWording.Extremes(figure), figure.Id + "  ");
@@ -51,17 +51,17 @@ internal static class SpreadText
                 (SpreadWording.Percent(percent), V(value)))];
 
         // Cells stand two apart; with rms or p-p seven of them are wider than the page.
-        foreach ((string Percent, string Value)[] row in cells.Chunk(cells.Sum(cell => cell.Value.Length + 2) <= 80 ? cells.Length : 4))
+        foreach ((string Percent, string Value)[] row in cells.Chunk(cells.Sum(cell => cell.Value.Length + 2) <= width ? cells.Length : 4))
         {
             page.Table([.. row.Select(cell => new Column(cell.Percent))], [new Row([.. row.Select(cell => cell.Value)])]);
         }
 
         if (figure.InBins(SpreadWording.Bins) is { } bins)
         {
-            int most = bins.Counts.Max();
+            int most = bins.Counts.Max(), bar = Math.Min(BarWidth, width - 20);
             for (int bin = 0; bin < bins.Counts.Count; bin++)
             {
-                page.Line($"  {V(bins.Middle(bin), 5),12} |{new string('#', (int)Math.Ceiling((double)bins.Counts[bin] * BarWidth / most))}");
+                page.Line($"  {V(bins.Middle(bin), 5),12} |{new string('#', (int)Math.Ceiling((double)bins.Counts[bin] * bar / most))}");
             }
         }
 

@@ -94,11 +94,18 @@ internal static class Wording
     {
         ResultState.Number => QuantityText.Format(result.Value),
         ResultState.Word => result.Text ?? "",
-        ResultState.Unbounded => "no limit found",
+        ResultState.Unbounded => Unbounded(result),
         ResultState.Interval => Span(result),
         ResultState.Missing => $"missing, see {result.FindingCode}",
         _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
     };
+
+    /// <summary>In place of a figure without bound: of a current through the wearer it must not read as if a search had found no bound for use.</summary>
+    public static string Unbounded(Result result) => IsNotLimited(result) ? "not limited" : "no limit found";
+
+    /// <summary>True for a current through the wearer that nothing in the device limits; its text says what that means. No other current is without
+    /// bound.</summary>
+    public static bool IsNotLimited(Result result) => result is { State: ResultState.Unbounded, Unit: "A" };
 
     /// <summary>Least and greatest of a figure that rests on what is not known, with two digits, which is more than is known.</summary>
     public static string Span(Result result) => result.Interval is { } span ? Span(span.Least, span.Greatest, result.Unit) : Value(result);

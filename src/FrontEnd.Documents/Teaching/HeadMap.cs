@@ -9,31 +9,33 @@ namespace FrontEnd.Documents.Teaching;
 /// <summary>The head seen from above, nose up: as text and as SVG, flattened so that the way from the vertex stays in proportion along every direction.</summary>
 internal static class HeadMap
 {
+    /// <summary>What a page of 80 columns has room for.</summary>
     private const int Columns = 79;
     private const int Rows = 29;
 
     /// <summary>Half the map's width over the radius of the head's outline: the ears stand beside it.</summary>
     private const double HalfWidth = 1.18;
 
-    /// <summary>In letters, 79 columns wide.</summary>
-    public static string Text(HeadSites sites) => Letters(Sites.Of(sites.Set).Select(site => (site.Name, Flat(sites, site))));
+    /// <summary>In letters, on a page of so many columns.</summary>
+    public static string Text(HeadSites sites, int width) => Letters(Sites.Of(sites.Set).Select(site => (site.Name, Flat(sites, site))), Math.Min(Columns, (width - 2) | 1));
 
-    /// <summary>The head with words on it, 79 columns wide.</summary>
+    /// <summary>The head with words on it.</summary>
     /// <param name="marks">Words and their places, 1 from the middle being the head's outline.</param>
-    internal static string Letters(IEnumerable<(string Word, (double X, double Y) Flat)> marks)
+    /// <param name="columns">An odd number: the middle has a column of its own. The rows stay as many, since the names of two would not fit into one.</param>
+    internal static string Letters(IEnumerable<(string Word, (double X, double Y) Flat)> marks, int columns = Columns)
     {
-        char[][] page = [.. Enumerable.Range(0, Rows + 1).Select(_ => new string(' ', Columns).ToCharArray())];
+        char[][] page = [.. Enumerable.Range(0, Rows + 1).Select(_ => new string(' ', columns).ToCharArray())];
         for (int step = 0; step < 360; step += 3)
         {
             double angle = step * Math.PI / 180;
-            Write(page, Column(Math.Cos(angle)), RowOf(Math.Sin(angle)), ".");
+            Write(page, Column(Math.Cos(angle), columns), RowOf(Math.Sin(angle)), ".");
         }
 
         Array.Fill(page[0], ' ');
-        Write(page, (Columns / 2) - 1, 0, "/\\");
+        Write(page, (columns / 2) - 1, 0, "/\\");
         foreach (var row in marks.GroupBy(one => RowOf(one.Flat.Y)))
         {
-            Write(page, row.Key, [.. row.Select(one => (one.Word, Column(one.Flat.X)))]);
+            Write(page, row.Key, [.. row.Select(one => (one.Word, Column(one.Flat.X, columns)))]);
         }
 
         return string.Join("\n", page.Select(row => new string(row).TrimEnd())) + "\n";
@@ -73,14 +75,14 @@ internal static class HeadMap
 
     private static (double X, double Y) Flat(HeadSites sites, Site site) => sites.Sphere.Flat(sites.Sphere.Place(site, sites.Rule));
 
-    private static int Column(double x) => (Columns / 2) + (int)Math.Round(x / HalfWidth * (Columns / 2));
+    private static int Column(double x, int columns) => (columns / 2) + (int)Math.Round(x / HalfWidth * (columns / 2));
 
     private static int RowOf(double y) => 1 + (int)Math.Round((1 - y) / 2 * (Rows - 1));
 
     /// <summary>The names of one line, from the middle outwards; one that would touch its neighbour gives way to the outside.</summary>
     private static void Write(char[][] page, int row, (string Name, int Column)[] names)
     {
-        const int middle = Columns / 2;
+        int middle = page[0].Length / 2;
         int right = middle, left = middle;
         foreach ((string name, int column) in names.OrderBy(one => Math.Abs(one.Column - middle)))
         {
@@ -106,7 +108,7 @@ internal static class HeadMap
 
     private static void Write(char[][] page, int column, int row, string text)
     {
-        column = Math.Clamp(column, 0, Columns - text.Length);
+        column = Math.Clamp(column, 0, page[0].Length - text.Length);
         for (int i = 0; i < text.Length; i++)
         {
             page[Math.Clamp(row, 0, page.Length - 1)][column + i] = text[i];

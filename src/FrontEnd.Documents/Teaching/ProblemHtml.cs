@@ -34,7 +34,7 @@ internal static class ProblemHtml
         {
             html.Append("<div class=\"question\">\n");
             AppendQuestion(html, QuestionView.Of(question));
-            html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
+            html.Append($"<p class=\"answer\">{Safe(AskedUnit.Label(question.Problem.Answer))}: <span class=\"line\"></span></p>\n</div>\n");
         }
 
         return PrintedPage.Section(Whose(sheet.Student, ProblemMarkdown.Footing(sheet), look?.Fields), html.ToString(), look?.RoomToWork == true ? "room" : "");
@@ -102,7 +102,7 @@ internal static class ProblemHtml
     /// <summary>A question with its givens, its circuit and its choices.</summary>
     internal static void AppendQuestion(StringBuilder html, QuestionView question)
     {
-        string circuit = QuestionPicture.Of(question.Template) is { } picture ? Sized(picture) : "";
+        string circuit = QuestionPicture.Of(question) is { } picture ? Sized(picture) : "";
         bool isMany = Many < question.Givens.Count;
         html.Append($"<h2>{question.Id}. {Safe(question.Title)} <span class=\"points\">{question.Points} points</span></h2>\n<p>{MathMl.OfSentence(question.Text, question.Symbols)}</p>\n");
         if (question.Givens.Count > 0)

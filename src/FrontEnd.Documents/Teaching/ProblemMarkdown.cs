@@ -24,7 +24,7 @@ internal static class ProblemMarkdown
         foreach (Question question in sheet.Questions)
         {
             AppendQuestion(text, question, "##");
-            text.Append("Answer: ______________________________\n");
+            text.Append($"{AskedUnit.Label(question.Problem.Answer)}: ______________________________\n");
         }
 
         text.Append('\n').Append(Footing(sheet)).Append(".\n");
@@ -56,7 +56,7 @@ internal static class ProblemMarkdown
     internal static string MadeFrom(Homework homework) =>
         FormattableString.Invariant($"Homework {homework.Code}: seed {homework.Seed}{(homework.HasSecret ? " with its secret" : ", no secret")}, template set {homework.TemplateVersion}, generator {Homework.Generator}");
 
-    internal const string HowToAnswer = "Write a number and its unit, with three digits (150 nV, 4.7 kΩ, 86.1 dB, 17.5 bit); a choice is its letter. Attenuations, rejections and gains in decibels are positive. Noise stays within its peak-to-peak value for 99.9 % of the time. Constants: k = 1.380649·10⁻²³ J/K, ε₀ = 8.854 pF/m, 0 °C = 273.15 K";
+    internal const string HowToAnswer = "Write a number and its unit, with three digits (150 nV, 4.7 kΩ, 86.1 dB, 17.5 bit) or another unit that fits; a number without a unit is read in the one named at its answer; a choice is its letter. Attenuations, rejections and gains in decibels are positive. Noise stays within its peak-to-peak value for 99.9 % of the time. Constants: k = 1.380649·10⁻²³ J/K, ε₀ = 8.854 pF/m, 0 °C = 273.15 K";
 
     /// <summary>The accepted range as text.</summary>
     internal static string Range(Answer answer) => answer is QuantityAnswer quantity

@@ -8,9 +8,9 @@ namespace FrontEnd.Documents.Teaching;
 internal static class SheetText
 {
     /// <summary>The questions, without answers.</summary>
-    public static string Of(ProblemSheet sheet)
+    public static string Of(ProblemSheet sheet, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         foreach (Question question in sheet.Questions)
         {
             Problem problem = question.Problem;
@@ -30,6 +30,7 @@ internal static class SheetText
                 }
             }
 
+            page.Paragraph(AskedUnit.Label(problem.Answer), "    ");
             page.Blank();
         }
 
@@ -38,9 +39,9 @@ internal static class SheetText
     }
 
     /// <summary>The way to every answer, with what else still earns points.</summary>
-    public static string Solutions(ProblemSheet sheet)
+    public static string Solutions(ProblemSheet sheet, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         foreach (Question question in sheet.Questions)
         {
             Problem problem = question.Problem;

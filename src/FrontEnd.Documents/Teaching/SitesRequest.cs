@@ -109,4 +109,7 @@ internal sealed record SitesAnswer(HeadSites Sites)
 {
     /// <summary>The page, 80 columns wide; kept, as the screens draw it at each key.</summary>
     public string Text { get; } = SitesText.Of(Sites);
+
+    /// <summary>The page in this many columns.</summary>
+    public string TextIn(int width) => width == Sheets.TextPage.Width ? Text : SitesText.Of(Sites, width);
 }

@@ -4,12 +4,15 @@ using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Teaching;
 
-/// <summary>Sites, distances and a montage as text of 80 columns.</summary>
+/// <summary>Sites, distances and a montage as text.</summary>
 internal static class SitesText
 {
-    public static string Of(HeadSites sites)
+    /// <summary>Columns that a site's mark on an arc takes.</summary>
+    private const int Field = 19;
+
+    public static string Of(HeadSites sites, int width = TextPage.Width)
     {
-        TextPage page = new();
+        TextPage page = new(width);
         if (sites.Asked is { } asked)
         {
             Apart(page, asked);
@@ -26,7 +29,7 @@ internal static class SitesText
 
         foreach (MeasuredArc arc in sites.Arcs)
         {
-            Arc(page, arc);
+            Arc(page, arc, width);
         }
 
         page.Blank();
@@ -38,7 +41,7 @@ internal static class SitesText
         }
 
         page.Blank();
-        return page + HeadMap.Text(sites);
+        return page + HeadMap.Text(sites, width);
     }
 
     private static void Apart(TextPage page, SiteDistance asked)
@@ -69,14 +72,14 @@ internal static class SitesText
         page.Paragraph($"So F3 is {Two(sites.FromF3ToFz)} from Fz over the skin.");
     }
 
-    private static void Arc(TextPage page, MeasuredArc arc)
+    private static void Arc(TextPage page, MeasuredArc arc, int width)
     {
         page.Line($"{ArcTitle(arc.Arc)}, {Cm(arc.Length)}");
 
-        // Four marks to a line, each in a field of its own.
-        foreach (string[] line in arc.Marks.Select(mark => $"{Name(mark.Site)} {Cm(mark.At)}").Chunk(4))
+        // Each mark in a field of its own, four to a line of 80 columns.
+        foreach (string[] line in arc.Marks.Select(mark => $"{Name(mark.Site)} {Cm(mark.At)}").Chunk((width - 1) / Field))
         {
-            page.Line("  " + string.Concat(line.Select(mark => mark.PadRight(19))));
+            page.Line("  " + string.Concat(line.Select(mark => mark.PadRight(Field))));
         }
     }
 

@@ -28,7 +28,7 @@ internal sealed record BoughtPage : StudyPage
 
         AsBuilt built = AsBuilt.Of(assessment);
         return new StudyOutcome(
-            AsBuiltText.Page(built),
+            width => AsBuiltText.Page(built, width),
             built.Values.Count == 0 ? [] : [new StudyChoice("values that can be bought", built.Built.Design, "Enter takes them over; u undoes it")], 0);
     }
 }

@@ -32,6 +32,9 @@ internal sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choi
     };
 
     /// <inheritdoc/>
+    public override bool TakesText => true;
+
+    /// <inheritdoc/>
     public override string Hint(Model model)
     {
         if (DesignFields.Find(model.Design, Key) is not { } field)

@@ -49,6 +49,20 @@ internal sealed record ComparePage(int? OtherSlot) : LinesPage
             new Piece(right, canvas.Fit(mine, room), ink),
         ]);
 
+        // Whole, in as many rows as it takes: of two figures with a sign before them the end tells most.
+        void Figure(Result? was, Result? result, Ink ink)
+        {
+            bool moved = was is null || result is null || ResultText.Was(was, result, most: 4) is not null || was.Verdict.Kind != result.Verdict.Kind;
+            int digits = QuantityText.DigitsApart(was?.Value, result?.Value, most: 4);
+            IReadOnlyList<string> name = canvas.Wrap((result ?? was)!.Name, key - 2), old = canvas.Wrap(Told(was, digits), room - 1), mine = canvas.Wrap(Told(result, digits), room);
+            for (int row = 0; row < Math.Max(name.Count, Math.Max(old.Count, mine.Count)); row++)
+            {
+                Add(row == 0 ? name[0] : "  " + At(name, row), At(old, row), At(mine, row), moved ? ink : Ink.Dim);
+            }
+        }
+
+        static string At(IReadOnlyList<string> rows, int row) => row < rows.Count ? rows[row] : "";
+
         string above = "";
         DesignDocument other = Other(model)?.Document ?? model.Here.Saved;
         Design theirs = other.Design;
@@ -79,11 +93,13 @@ internal sealed record ComparePage(int? OtherSlot) : LinesPage
             Add("", "", "", Ink.Plain);
             foreach (Result result in now.Judged)
             {
-                Result? was = before.Find(result.Id);
-                bool moved = was is null || ResultText.Value(was) != ResultText.Value(result) || was.Verdict.Kind != result.Verdict.Kind;
-                IReadOnlyList<string> name = canvas.Wrap(result.Name, key - 2);
-                Add(name[0], Told(was), Told(result), moved ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim);
-                name.Skip(1).ToList().ForEach(line => Add($"  {line}", "", "", Ink.Plain));
+                Figure(before.Find(result.Id), result, ResultText.Ink(result.Verdict.Kind));
+            }
+
+            // What is not judged, and often decides all the same.
+            foreach (Headline one in Headline.Of(before, now))
+            {
+                Figure(one.Before, one.After, Ink.Plain);
             }
 
             lines.Add([]);
@@ -111,6 +127,6 @@ internal sealed record ComparePage(int? OtherSlot) : LinesPage
         return (1 + key + 1, 1 + key + 1 + value + 1, value);
     }
 
-    private static string Told(Result? one) =>
-        one is null ? "absent" : $"{Documents.Sheets.Wording.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
+    private static string Told(Result? one, int digits) => one is null ? "absent"
+        : $"{(one.Verdict.Kind == VerdictKind.NotJudged ? "" : $"{Documents.Sheets.Wording.Sign(one.Verdict.Kind)} ")}{(one.State == ResultState.Number ? QuantityText.Format(one.Value, digits) : ResultText.Value(one))}";
 }

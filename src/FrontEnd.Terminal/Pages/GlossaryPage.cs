@@ -17,6 +17,9 @@ internal sealed record GlossaryPage(Line Line) : Page
     public int Selected { get; init; }
 
     /// <inheritdoc/>
+    public override bool TakesText => true;
+
+    /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) => [new("letters", "search"), new("up/dn", "choose"), KeyHint.Back];
 
     /// <inheritdoc/>

@@ -25,6 +25,9 @@ internal sealed record GraphPage(PlotKind Kind) : Page
     ];
 
     /// <inheritdoc/>
+    public override string Hint(Model model) => model.Here.Shown is { } shown ? Plots.Of(Kind, shown, LogX, LogY).Note : "";
+
+    /// <inheritdoc/>
     public override Page Hear(Model model, Message news) => news is Message.CursorAt at ? this with { Cursor = at.Share } : this;
 
     /// <inheritdoc/>

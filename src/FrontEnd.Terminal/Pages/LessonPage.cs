@@ -51,9 +51,9 @@ internal sealed record LessonPage(int Lesson = 0) : StudyPage
     protected override string Wish(Model model) => $"{Lesson + 1} of {Lessons.All.Count}: {Lessons.All[Lesson].Title}";
 
     /// <inheritdoc/>
-    protected override IReadOnlyList<string> Text => Progress is null && Outcome is LessonStudy study
-        ? (IsAnswered ? LessonText.Answer(study.Outcome, Said) : study.Text).TrimEnd('\n').Split('\n')
-        : base.Text;
+    protected override IReadOnlyList<string> TextIn(int width) => Progress is null && IsAnswered && Outcome is LessonStudy study
+        ? LessonText.Answer(study.Outcome, Said, width: width).TrimEnd('\n').Split('\n')
+        : base.TextIn(width);
 
     /// <inheritdoc/>
     protected override StudyPage? Wished(char letter) => StepOf(letter) is not 0 and var by
@@ -73,4 +73,4 @@ internal sealed record LessonPage(int Lesson = 0) : StudyPage
 }
 
 /// <summary>A lesson that was worked out; its text is the question.</summary>
-internal sealed record LessonStudy(LessonOutcome Outcome) : StudyOutcome(LessonText.QuestionInFewRows(Outcome), [], 0);
+internal sealed record LessonStudy(LessonOutcome Outcome) : StudyOutcome(width => LessonText.QuestionInFewRows(Outcome, width), [], 0);

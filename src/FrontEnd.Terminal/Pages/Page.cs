@@ -23,6 +23,9 @@ public abstract record Page
     /// <summary>True where the form stays in sight below the page.</summary>
     public virtual bool IsOverTheForm => false;
 
+    /// <summary>True where letters are text, or go through a list, and are no commands.</summary>
+    public virtual bool TakesText => false;
+
     /// <summary>What a click on a row, or Enter on it, does.</summary>
     public virtual (Model Model, Effect? Effect) Pick(Model model, int row) => (model, null);
 

@@ -37,7 +37,7 @@ internal sealed record PairsPage(string Under = "O1", bool Best = false) : Study
             (at, key) => own ? $"patches[{at + 1}].{key}" : key);
         return answer is null
             ? Refused(findings, "")
-            : new StudyOutcome(PairsText.Of(answer) + string.Concat(findings.Select(finding => "\n" + FindingText.Of(finding))), [], 0);
+            : new StudyOutcome(width => PairsText.Of(answer, width) + Found(findings, width, "\n"), [], 0);
     }
 
     /// <inheritdoc/>

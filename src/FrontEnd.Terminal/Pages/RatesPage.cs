@@ -22,7 +22,7 @@ internal sealed record RatesPage : StudyPage
         RateComparison comparison = RateStudy.Compare(design, null, cancellation);
         List<RateOption> options = [.. comparison.Options.Where(option => option.IsWorkedOut)];
         return new StudyOutcome(
-            RatesText.Of(comparison),
+            width => RatesText.Of(comparison, width),
             [.. options.Select(option => new StudyChoice(
                 $"{QuantityText.FormatTrimmed(option.Rate.Hertz, "1", 6)} S/s", RateStudy.AtRate(design, option.Rate), option.Because))],
             comparison.Pick is { } pick ? Math.Max(0, options.IndexOf(pick)) : 0);

@@ -70,9 +70,8 @@ internal sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
         SampleLook with = SampleLook.Of(run, shown, new Told<double>(share => progress(share / parts)), cancellation);
         SampleLook? without = less is null ? null : SampleLook.Of(less, shown, new Told<double>(share => progress((1 + share) / parts)), cancellation);
         SampledDesign first = new(with.Run, with.Summary);
-        string text = SamplesText.Of(without is null ? new SampleAnswer(first, null, []) : new SampleAnswer(new SampledDesign(without.Run, without.Summary), first, []))
-            + string.Concat(findings.Select(finding => "\n" + FindingText.Of(finding)));
-        return new SamplesOutcome(text, with, without);
+        SampleAnswer answer = without is null ? new SampleAnswer(first, null, []) : new SampleAnswer(new SampledDesign(without.Run, without.Summary), first, []);
+        return new SamplesOutcome(width => SamplesText.Of(answer, width) + Found(findings, width, "\n"), with, without);
     }
 
     /// <inheritdoc/>
@@ -157,7 +156,7 @@ internal sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
 }
 
 /// <summary>Simulated samples, and the same without what is switched off.</summary>
-/// <param name="Text">What the command prints.</param>
+/// <param name="Write">What the command prints, in so many columns.</param>
 /// <param name="With">All.</param>
 /// <param name="Without">Null where nothing is switched off.</param>
-internal sealed record SamplesOutcome(string Text, SampleLook With, SampleLook? Without) : StudyOutcome(Text, [], 0);
+internal sealed record SamplesOutcome(Func<int, string> Write, SampleLook With, SampleLook? Without) : StudyOutcome(Write, [], 0);

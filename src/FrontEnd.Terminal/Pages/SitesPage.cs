@@ -19,6 +19,9 @@ internal sealed record SitesPage(SitesRequest Request, SitesAnswer Answer) : Tex
     public Line? Typing { get; init; }
 
     /// <inheritdoc/>
+    public override bool TakesText => Typing is not null || !SitesForm.Fields[Field].IsWord;
+
+    /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) => Typing is not null
         ?
         [
@@ -95,7 +98,7 @@ internal sealed record SitesPage(SitesRequest Request, SitesAnswer Answer) : Tex
     }
 
     /// <inheritdoc/>
-    protected override IReadOnlyList<string> Text => Answer.Text.TrimEnd('\n').Split('\n');
+    protected override IReadOnlyList<string> TextIn(int width) => Answer.TextIn(width).TrimEnd('\n').Split('\n');
 
     /// <inheritdoc/>
     protected override Frame TextFrame(Canvas canvas, Frame frame) => frame with { Top = Places(frame)[^1].Y + 2 };

@@ -41,7 +41,7 @@ internal sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter
         });
         SizingOutcome outcome = Sizer.Size(request, new Told<double>(progress), cancellation);
         return outcome.Findings.Count > 0 ? Refused(outcome.Findings, "") : new StudyOutcome(
-            SizeText.Of(request, outcome),
+            width => SizeText.Of(request, outcome, width),
             [
                 .. outcome.Front.Select((one, at) =>
                     new StudyChoice($"design {at + 1}: {one.Summary}", one.Design, $"{one.Summary}; tightest limit: {one.LimitedBy}")),

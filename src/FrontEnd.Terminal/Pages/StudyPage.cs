@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FrontEnd.Documents.Sheets;
 
 namespace FrontEnd.Terminal;
@@ -155,7 +156,7 @@ public abstract record StudyPage : TextPage
     protected override bool HasParagraphs => true;
 
     /// <inheritdoc/>
-    protected override IReadOnlyList<string> Text => Progress is null && Outcome is not null ? Outcome.Lines : [];
+    protected override IReadOnlyList<string> TextIn(int width) => Progress is null && Outcome is not null ? Outcome.LinesIn(width) : [];
 
     /// <inheritdoc/>
     protected override Frame TextFrame(Canvas canvas, Frame frame) => frame with { Top = frame.Top + 1 };
@@ -175,11 +176,15 @@ public abstract record StudyPage : TextPage
     /// <summary>1 for the key that goes up, −1 for the one that goes down, else 0.</summary>
     protected static int StepOf(char letter) => letter is '+' or '=' ? 1 : letter == '-' ? -1 : 0;
 
+    /// <summary>Findings one after the other.</summary>
+    protected static string Found(IEnumerable<Finding> findings, int width, string before = "") =>
+        string.Concat(findings.Select(finding => before + FindingText.Of(finding, width)));
+
     /// <summary>What stands in place of a study that cannot be made.</summary>
     protected static StudyOutcome Refused(IEnumerable<Finding> findings, string otherwise)
     {
-        string text = string.Concat(findings.Where(finding => finding.Severity == Severity.Error).Select(FindingText.Of));
-        return new StudyOutcome(text.Length > 0 ? text : otherwise, [], 0);
+        Finding[] errors = [.. findings.Where(finding => finding.Severity == Severity.Error)];
+        return new StudyOutcome(width => errors.Length > 0 ? Found(errors, width) : string.Join('\n', Lettering.Wrap(otherwise, width, ascii: false)), [], 0);
     }
 
     private (Model, Effect?) Start(Model model)
@@ -218,13 +223,30 @@ public abstract record StudyPage : TextPage
 }
 
 /// <summary>What a study found.</summary>
-/// <param name="Text">What the command of the same name prints.</param>
+/// <param name="Write">Its text in so many columns; in 80 what the command of the same name prints.</param>
 /// <param name="Choices">Designs that can be taken over; empty where there is nothing to take.</param>
 /// <param name="Pick">The recommended one of them.</param>
-public record StudyOutcome(string Text, IReadOnlyList<StudyChoice> Choices, int Pick)
+public record StudyOutcome(Func<int, string> Write, IReadOnlyList<StudyChoice> Choices, int Pick)
 {
-    /// <summary>The text in lines.</summary>
-    public IReadOnlyList<string> Lines { get; } = Text.TrimEnd('\n').Split('\n');
+    private readonly WrittenLines _lines = new(Write);
+
+    /// <summary>What the command prints.</summary>
+    public string Text => Write(TextPage.PageWidth);
+
+    /// <summary>The same in lines.</summary>
+    public IReadOnlyList<string> Lines => LinesIn(TextPage.PageWidth);
+
+    /// <summary>The lines of a page of so many columns.</summary>
+    public IReadOnlyList<string> LinesIn(int width) => _lines.In(width);
+}
+
+/// <summary>A text in lines, kept by width: a page is drawn at each key.</summary>
+internal sealed class WrittenLines(Func<int, string> write)
+{
+    private readonly ConcurrentDictionary<int, IReadOnlyList<string>> _kept = [];
+
+    /// <summary>The lines of a page of so many columns.</summary>
+    public IReadOnlyList<string> In(int width) => _kept.GetOrAdd(width, columns => write(columns).TrimEnd('\n').Split('\n'));
 }
 
 /// <summary>A design to take over, and its name in a few words.</summary>

@@ -28,7 +28,9 @@ internal sealed record UnknownsPage(DesignDocument? Document = null) : StudyPage
         }
 
         return Document?.PartlyKnown is { } partly
-            ? new StudyOutcome(PartlyKnownText.Of(new Sheet(Document, PartlyKnownEvaluator.Evaluate(partly))), [], 0)
-            : new StudyOutcome("Every value of this design is known; its figures are next to the form.", [], 0);
+            ? Written(new Sheet(Document, PartlyKnownEvaluator.Evaluate(partly)))
+            : Refused([], "Every value of this design is known; its figures are next to the form.");
+
+        static StudyOutcome Written(Sheet sheet) => new(width => PartlyKnownText.Of(sheet, width), [], 0);
     }
 }

@@ -95,9 +95,10 @@ internal sealed record WhyPage(ResultId ResultId) : LinesPage
             }
         }
 
-        if (model.Here.Before?.Find(result.Id) is { } before && ResultText.Value(before) != ResultText.Value(result))
+        const int most = 6;
+        if (ResultText.Was(model.Here.Before?.Find(result.Id), result, most) is var (was, now))
         {
-            parts.Add(("was", $"{ResultText.Value(before)} before the last change", Ink.Changed));
+            parts.Add(("was", $"{was} before the last change{(now is null ? "" : $", now {now}")}", Ink.Changed));
         }
 
         foreach (ExplainLine line in ExplainText.Reasons(result))
@@ -135,7 +136,7 @@ internal sealed record WhyPage(ResultId ResultId) : LinesPage
 
     private static string Told(Result result, Sensitivity move)
     {
-        string after = move.After is null ? "no number" : QuantityText.Format(move.After);
+        string after = ExplainText.After(move) ?? "no number";
         string change = $"{QuantityText.FormatTrimmed(move.From, 3)} -> {QuantityText.FormatTrimmed(move.To, 3)}";
         return $"{move.Key} {change}: {after} {ExplainText.Change(result, move)}".TrimEnd();
     }

@@ -19,6 +19,8 @@ internal static class FormPainter
         int below = beside ? 0 : Math.Min(frame.Rows - Math.Min(needed, frame.Rows * 3 / 5), 14);
         below = below < 7 ? frame.Rows >= 20 ? 8 : 0 : below;
         Form(canvas, model, place, rows, 0, frame.Top, form - 1, frame.Rows - below);
+        canvas.Scrolls(0, frame.Top, form, frame.Rows, Pane.Fields);
+        canvas.Scrolls(form, frame.Top, results + 1, frame.Rows, Pane.Figures);
         for (int y = frame.Top; y < frame.Bottom; y++)
         {
             canvas.Put(form, y, canvas.Ascii ? "|" : "│", Ink.Dim);

@@ -124,13 +124,15 @@ internal static class ResultsPainter
             Add(picked.Name, Ink.Dim, 4);
         }
 
-        string? was = model.Here.Before?.Find(result.Id) is { } before && ResultText.Value(before) is var old
-            && old != ResultText.Value(result)
-            ? $"was {old}" + (judged && before.Verdict.Kind != result.Verdict.Kind ? $", {Wording.Word(before.Verdict.Kind)}" : "")
+        const int most = 4;
+        Result? before = model.Here.Before?.Find(result.Id);
+        string? was = ResultText.Was(before, result, most) is var (old, now)
+            ? $"was {old}{(now is null ? "" : $", now {now}")}" + (judged && before!.Verdict.Kind != result.Verdict.Kind ? $", {Wording.Word(before.Verdict.Kind)}" : "")
             : null;
         if (judged)
         {
-            Add(ResultText.Margin(result), Ink.Plain, 2);
+            // What a current without a limit means for the wearer is said whole.
+            Add(ResultText.Margin(result), Ink.Plain, Wording.IsNotLimited(result) ? 12 : 2);
             if (was is not null)
             {
                 Add(was, Ink.Changed, 1);

@@ -14,6 +14,7 @@ internal sealed class MainScreen : Runnable
     private readonly Palette _palette;
     private readonly bool _ascii;
     private readonly StringBuilder _run = new();
+    private readonly WordWatch _words = new();
     private Canvas? _painted;
     private Canvas? _shown;
     private bool _drawAll = true;
@@ -45,8 +46,23 @@ internal sealed class MainScreen : Runnable
     public Action Wake { get; set; } = () => { };
 
     /// <summary>Takes what came from the terminal.</summary>
+    /// <param name="all">Each with the moment at which it was read; what was read in one piece has the same.</param>
+    public void Hear(IReadOnlyList<(Heard What, long Read)> all)
+    {
+        for (int at = 0; at < all.Count; at++)
+        {
+            Hear(all[at].What, all[at].Read, all.Count == 1 ? "" : Ahead(all, at));
+        }
+    }
+
+    /// <summary>The letters and blanks behind a key that were read in one piece with it.</summary>
+    private static string Ahead(IReadOnlyList<(Heard What, long Read)> all, int at) => string.Concat(
+        all.Skip(at + 1).TakeWhile(one => one.Read == all[at].Read).Select(one => one.What).TakeWhile(
+            what => what is Heard.Key key && (WordWatch.IsLetter(key.Stroke) || key.Stroke == Keystroke.Of(' ')))
+            .Select(what => ((Heard.Key)what).Stroke.Letter));
+
     /// <param name="read">When it was read: what was sent ahead of a question is no answer to it.</param>
-    public void Hear(Heard what, long read)
+    private void Hear(Heard what, long read, string ahead)
     {
         if (_session.Model.Page?.Asked is { } asked && (!ReferenceEquals(_asked, asked) || read < _askedAt))
         {
@@ -56,13 +72,13 @@ internal sealed class MainScreen : Runnable
         switch (what)
         {
             case Heard.Key key:
-                _session.Send(new Message.Pressed(key.Stroke));
+                _session.Send(_words.Hear(key.Stroke, _session.Model, read, ahead));
                 break;
             case Heard.Paste paste:
                 _session.Send(new Message.Pasted(paste.Text));
                 break;
             case Heard.Wheel wheel:
-                _session.Send(new Message.Scrolled(wheel.Lines));
+                _session.Send(new Message.Scrolled(wheel.Lines, _shown?.PaneAt(wheel.X, wheel.Y) ?? Pane.None));
                 break;
             case Heard.Click click when _shown?.Hit(click.X, click.Y) is { } message:
                 _session.Send(message);

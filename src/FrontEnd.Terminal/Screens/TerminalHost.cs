@@ -68,20 +68,23 @@ internal static class TerminalHost
         });
         using Timer? alive = EndWithTheTerminal(performer);
 
-        // A crash on another thread passes no `finally`: keep the work, put the terminal back, then let the runtime report.
-        AppDomain.CurrentDomain.UnhandledException += (_, _) =>
+        // A crash on another thread passes no `finally`: keep the work, put the terminal back, and say what the loop's own would. The runtime would end the
+        // process by a signal, with its own report.
+        AppDomain.CurrentDomain.UnhandledException += (_, crash) =>
         {
             performer.Rescue();
             Watchdog(ExitCode.Internal);
             factory.Input?.End();
             app.Dispose();
+            Report(crash.ExceptionObject as Exception);
+            Environment.Exit(ExitCode.Internal);
         };
 
         try
         {
             app.Init();
             (Model model, Effect first) = Model.Start(document, path);
-            Session session = new(model, performer, Post);
+            Session session = new(model with { Ascii = ascii }, performer, Post);
             session.Ended = () => StopAll(app);
             using MainScreen screen = new(session, new Palette(colour), ascii);
             Connect(app, factory.Input!, suspension, session, screen, rest, Post);
@@ -114,11 +117,7 @@ internal static class TerminalHost
         app.Dispose();
         if (error is not null)
         {
-            Console.Error.WriteLine($"frontend: {FindingText.Of(Fault.Of(error))}the terminal was restored and unsaved work was kept");
-            if (Fault.IsTraced)
-            {
-                Console.Error.WriteLine(error);
-            }
+            Report(error);
         }
 
         return code;
@@ -131,6 +130,16 @@ internal static class TerminalHost
                 app.Invoke(action);
                 rest.Wake();
             }
+        }
+    }
+
+    /// <summary>Says what ended the program, once the terminal is put back.</summary>
+    private static void Report(Exception? error)
+    {
+        Console.Error.WriteLine($"frontend: {(error is null ? "" : FindingText.Of(Fault.Of(error)))}the terminal was restored and unsaved work was kept");
+        if (Fault.IsTraced && error is not null)
+        {
+            Console.Error.WriteLine(error);
         }
     }
 
@@ -149,10 +158,7 @@ internal static class TerminalHost
                 rest.Wait();
             }
 
-            while (input.TryHear(out (Heard What, long Read) heard))
-            {
-                screen.Hear(heard.What, heard.Read);
-            }
+            screen.Hear(input.AllHeard());
         };
         session.Redraw = () =>
         {
@@ -189,7 +195,7 @@ internal static class TerminalHost
                     Environment.Exit(129);
                 }
             },
-            null, 2000, 2000)
+            null, BetweenLooks, BetweenLooks)
         : null;
 
     private static void StopAll(IApplication app)

@@ -44,8 +44,17 @@ internal sealed class TerminalInput : AnsiInput
     /// <summary>Called where something was heard, on the thread that reads.</summary>
     public Action Came { get; set; } = () => { };
 
-    /// <summary>What was heard next, and when it was read; false where there is nothing. From any thread.</summary>
-    public bool TryHear(out (Heard What, long Read) heard) => _heard.TryDequeue(out heard);
+    /// <summary>What was heard since it was asked last, and when it was read. From any thread.</summary>
+    public IReadOnlyList<(Heard What, long Read)> AllHeard()
+    {
+        List<(Heard, long)> all = [];
+        while (_heard.TryDequeue(out (Heard What, long Read) heard))
+        {
+            all.Add(heard);
+        }
+
+        return all;
+    }
 
     /// <summary>True where the terminal has sent something that nobody has read yet. From any thread.</summary>
     public bool HasUnread => 0 <= _descriptor && Ready(new Libc.Waiting[1], 0);

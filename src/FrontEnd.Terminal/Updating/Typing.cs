@@ -79,7 +79,7 @@ internal static class Typing
         List<string> lines = [.. text.Split('\n', '\r').Select(one => one.Trim()).Where(one => one.Length > 0)];
         if (lines is not [var line, ..] || model.TooSmall)
         {
-            return (model, null);
+            return (model.Tell("nothing was pasted that could be used"), null);
         }
 
         if (line.Length > Line.Most)

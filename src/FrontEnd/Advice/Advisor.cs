@@ -9,11 +9,18 @@ namespace FrontEnd.Advice;
 /// design.</summary>
 /// <remarks>
 /// A change is dropped where it makes a safety figure that was met exceed its limit or one that was not met worse. Among the rest, those
-/// that leave every other requirement where it was go before those that spoil one, and the largest gain in margin wins.
+/// that leave every other requirement where it was go before those that spoil one.
+/// <para>Then changes of values, parts, gains, rates and filters go before changes of kind (<see cref="Candidate.IsOfKind"/>): whoever chose dry
+/// electrodes or a passive ground had reasons that no figure knows, so that another kind is proposed only where keeping it does not help. A change
+/// of a value helps where the requirement is then met, or where it takes away at least <see cref="WorthATry"/> of what is missing: one that does
+/// less stands behind a change of kind that does more. Among equals the largest gain in margin wins.</para>
 /// </remarks>
 public static class Advisor
 {
     private const double WorthMentioning = 0.02;
+
+    /// <summary>Share of what is missing.</summary>
+    private const double WorthATry = 0.1;
 
     /// <summary>The same assessment with <see cref="Verdict.Improvement"/> filled in where a change helps.</summary>
     /// <remarks>And with the limits of use behind its results: they are looked for in the same way, by evaluating changed
@@ -85,7 +92,7 @@ public static class Advisor
     private static Improvement? Best(Result result, Result[] judged, (Candidate Candidate, Dictionary<ResultId, Result> Judged)[] tried)
     {
         Improvement? best = null;
-        (bool Clean, double Margin) bestKey = default;
+        (bool Clean, bool KeepsKind, double Margin) bestKey = default;
         double now = Margin(result);
         foreach ((Candidate candidate, Dictionary<ResultId, Result> after) in tried)
         {
@@ -101,7 +108,8 @@ public static class Advisor
             }
 
             string? spoilt = Spoilt(result, judged, after);
-            (bool, double) key = (spoilt is null, margin);
+            bool keepsKind = !candidate.IsOfKind && (changed.Verdict.Kind != VerdictKind.Fail || !double.IsFinite(now) || WorthATry * -now <= margin - now);
+            (bool, bool, double) key = (spoilt is null, keepsKind, margin);
             if (best is null || bestKey.CompareTo(key) < 0)
             {
                 bestKey = key;

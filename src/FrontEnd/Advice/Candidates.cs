@@ -23,7 +23,7 @@ internal static class Candidates
 
     private static IEnumerable<Candidate> All(Design design, Assessment assessment) =>
         Contacts(design).Concat(Leads(design)).Concat(Ground(design)).Concat(Amplifiers(design,
-            assessment)).Concat(AntiAliasing(design)).Concat(Conversion(design)).Concat(DigitalFilters(design, assessment));
+            assessment)).Concat(AntiAliasing(design)).Concat(Conversion(design)).Concat(DigitalFilters(design, assessment)).Concat(EveryLead(design));
 
     private static string P(IQuantity quantity) => QuantityText.FormatPart(quantity);
 
@@ -55,7 +55,7 @@ internal static class Candidates
                 ExcessNoise = ExcessNoise.FromRms(VoltageRms.FromMicrovolts(2), Frequency.FromHertz(0.5), Frequency.FromHertz(500), 2),
             };
             yield return Contact(design, $"gel electrodes: contact {P(set.Active.ContactResistance)} -> {P(gel.ContactResistance)}", s =>
-                s with { Active = gel, Reference = gel, Mismatch = Ratio.FromFraction(Math.Min(m, 0.5)) });
+                s with { Active = gel, Reference = gel, Mismatch = Ratio.FromFraction(Math.Min(m, 0.5)) }) with { IsOfKind = true };
         }
 
         Resistance skin = NeededInLead(design);
@@ -63,7 +63,7 @@ internal static class Candidates
         {
             var buffer = new ElectrodeBuffer { SkinResistor = skin };
             yield return Contact(design, $"a buffer at each electrode, {P(buffer.SkinResistor)} in front of it", s =>
-                s with { ActiveBuffer = buffer, ReferenceBuffer = buffer });
+                s with { ActiveBuffer = buffer, ReferenceBuffer = buffer }) with { IsOfKind = true };
         }
 
         if (new[] { set.ActiveBuffer, set.ReferenceBuffer }.OfType<ElectrodeBuffer>().Any(one => one.SkinResistor.Ohms < skin.Ohms))
@@ -112,7 +112,7 @@ internal static class Candidates
         if (input.DrivenShield.Fraction < 0.85 && 0 < input.LeadToCommon.Farads)
         {
             yield return new("driven shield on the leads, 90 %",
-                design with { Input = input with { DrivenShield = Ratio.FromFraction(0.9) } });
+                design with { Input = input with { DrivenShield = Ratio.FromFraction(0.9) } }) { IsOfKind = input.DrivenShield.Fraction == 0 };
         }
 
         if (0 < design.Mains.LeadToMains.Farads)
@@ -154,7 +154,7 @@ internal static class Candidates
         {
             yield return new(
                 $"one buffer for the reference of all {design.EffectiveReferenceInputs} channels",
-                design with { Montage = design.Montage with { ReferenceBuffered = true }, Input = input with { ReferenceInputs = null } });
+                design with { Montage = design.Montage with { ReferenceBuffered = true }, Input = input with { ReferenceInputs = null } }) { IsOfKind = true };
         }
     }
 
@@ -171,7 +171,7 @@ internal static class Candidates
             Resistance series = Needed(design, design.Requirements.DrivenGroundCurrent, drive.ResistorTolerance);
             var driven = drive with { Kind = GroundKind.Driven, SeriesResistor = series };
             yield return new($"driven ground through {P(series)}, unity gain at {P(driven.UnityGainFrequency)}",
-                design with { GroundDrive = driven });
+                design with { GroundDrive = driven }) { IsOfKind = true };
             Resistance fault = Needed(design, design.Requirements.FaultCurrent, drive.ResistorTolerance);
             if (drive.SeriesResistor != fault)
             {
@@ -197,7 +197,25 @@ internal static class Candidates
 
         yield return new(
             $"passive ground through {P(needed)} in place of the driven one",
-                design with { GroundDrive = drive with { Kind = GroundKind.Passive, SeriesResistor = needed } });
+                design with { GroundDrive = drive with { Kind = GroundKind.Passive, SeriesResistor = needed } }) { IsOfKind = true };
+    }
+
+    /// <summary>Where measuring leads and the ground lead both lack their resistors, neither alone holds the current. Last: of two changes that do the same
+    /// the smaller one is named.</summary>
+    private static IEnumerable<Candidate> EveryLead(Design design)
+    {
+        GroundDrive drive = design.GroundDrive;
+        if (design.Electrodes.Ground is null)
+        {
+            yield break;
+        }
+
+        Resistance lead = NeededInLead(design), back = Needed(design, drive.Kind == GroundKind.Passive ? design.Requirements.FaultCurrent : design.Requirements.DrivenGroundCurrent, drive.ResistorTolerance);
+        if (design.Input.SeriesResistor.Ohms < lead.Ohms && drive.SeriesResistor.Ohms < back.Ohms)
+        {
+            yield return new($"series resistors in every lead: measuring {P(design.Input.SeriesResistor)} -> {P(lead)}, ground {P(drive.SeriesResistor)} -> {P(back)}",
+                design with { Input = design.Input with { SeriesResistor = lead }, GroundDrive = drive with { SeriesResistor = back } });
+        }
     }
 
     private static IEnumerable<Candidate> Amplifiers(Design design, Assessment assessment)
@@ -261,7 +279,7 @@ internal static class Candidates
             if (!circuit.IsAcCoupled && TopologyCatalogue.Field(stage, "coupling-capacitor") is not null)
             {
                 Stage coupled = TopologyCatalogue.With(TopologyCatalogue.With(stage, "coupling-capacitor", 1e-6), "coupling-resistor", 1e6);
-                yield return new($"ac coupling in front of {stage.Name}: 1 µF and 1 MΩ", Replace(design, i, coupled));
+                yield return new($"ac coupling in front of {stage.Name}: 1 µF and 1 MΩ", Replace(design, i, coupled)) { IsOfKind = true };
             }
         }
 

@@ -27,6 +27,9 @@ internal sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<
     /// <summary>What all differences together make of the first design's figures, worst first.</summary>
     public IReadOnlyList<FigureChange> Together => FigureChanges.Between(From, To);
 
+    /// <summary>What is not judged and matters all the same, of both designs.</summary>
+    public IReadOnlyList<Headline> Headlines => Headline.Of(From, To);
+
     /// <summary>What one difference alone makes of them, worst first.</summary>
     public IReadOnlyList<FigureChange> Of(Difference difference) => FigureChanges.Between(From, difference.Alone);
 

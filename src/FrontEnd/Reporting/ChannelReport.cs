@@ -39,7 +39,7 @@ internal static class ChannelReport
         else
         {
             list.Unbounded(Id(ResultIds.Safety.FaultCurrent), $"dc through an electrode of channel {name} after a single fault", "I", "A", Equations.FaultCurrent,
-                "no resistor is fitted in this lead: above the quoted limit for any fault");
+                SafetyReport.NotLimited(budgets.Design));
         }
 
         ResultId Id(ResultId figure) => ResultIds.Channel.Of(name, figure);

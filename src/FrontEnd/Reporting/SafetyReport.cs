@@ -24,19 +24,17 @@ internal static class SafetyReport
         (Lead Lead, double Ohms)[] leads = [.. Leads(fitted)];
         Current limit = design.Requirements.FaultCurrent;
         (Lead worst, double least) = leads.MinBy(lead => lead.Ohms);
-        AddCurrent(list, ResultIds.Safety.FaultCurrent, $"dc through one electrode after a single fault ({worst.Source().Words})", highest,
-            least, limit);
+        AddCurrent(list, design, ResultIds.Safety.FaultCurrent, $"dc through one electrode after a single fault ({worst.Source().Words})", least, limit);
         foreach ((Lead lead, double ohms) in leads)
         {
-            AddCurrent(list, ResultIds.Safety.FaultCurrentOf(lead), $"dc through the {lead.Source().Words} after a single fault", highest,
-                ohms, limit);
+            AddCurrent(list, design, ResultIds.Safety.FaultCurrentOf(lead), $"dc through the {lead.Source().Words} after a single fault", ohms, limit);
         }
 
         if (evaluation.Drive is not null)
         {
             AddCurrent(
-                list, ResultIds.Safety.DrivenGroundCurrent,
-                    "dc through the driven ground with its amplifier at the rail (lead off: normal operation)", highest,
+                list, design, ResultIds.Safety.DrivenGroundCurrent,
+                    "dc through the driven ground with its amplifier at the rail (lead off: normal operation)",
                     fitted.Ground!.Value[0], design.Requirements.DrivenGroundCurrent);
         }
 
@@ -51,6 +49,18 @@ internal static class SafetyReport
         }
     }
 
+    /// <summary>What it means for the wearer that a lead has no resistor, and what to do.</summary>
+    public static string NotLimited(Design design)
+    {
+        const string means = "no resistor is fitted in this lead: after a fault only the skin limits the current through the wearer, above the quoted limit for any fault; not to be worn";
+        return design.Requirements.FaultCurrent.Amperes <= 0 ? means
+            : $"{means}; fit a series resistor in it, {QuantityText.FormatPart(Resistance.FromOhms(PreferredValues.AtLeast(Needed(design), PreferredSeries.E24)))} at least";
+    }
+
+    /// <summary>What holds the current of one lead at its limit, the resistor at the low end of its tolerance [Ω].</summary>
+    private static double Needed(Design design) =>
+        design.Supply.Highest.Volts / design.Requirements.FaultCurrent.Amperes / (1 - design.Input.ResistorTolerance.Fraction);
+
     private static IEnumerable<(Lead Lead, double Ohms)> Leads(SafetyLanes fitted)
     {
         yield return (Lead.Active, fitted.Active[0]);
@@ -61,12 +71,13 @@ internal static class SafetyReport
         }
     }
 
-    private static void AddCurrent(ResultList list, ResultId id, string name, Voltage highest, double ohms, Current limit)
+    private static void AddCurrent(ResultList list, Design design, ResultId id, string name, double ohms, Current limit)
     {
+        Voltage highest = design.Supply.Highest;
         if (ohms <= 0)
         {
             list.Unbounded(id, name, "I", "A", Equations.FaultCurrent,
-                "no resistor is fitted in this lead: above the quoted limit for any fault");
+                NotLimited(design));
             return;
         }
 
@@ -85,7 +96,7 @@ internal static class SafetyReport
             return;
         }
 
-        double ohms = highest.Volts / limit.Amperes / (1 - design.Input.ResistorTolerance.Fraction);
+        double ohms = Needed(design);
         double preferred = PreferredValues.AtLeast(ohms, PreferredSeries.E24);
         list.Number(
             ResultIds.Safety.SeriesResistanceNeeded, Name, "R", Resistance.FromOhms(ohms), Equations.SeriesNeeded,
@@ -109,7 +120,7 @@ internal static class SafetyReport
         if (!double.IsFinite(lanes[0]))
         {
             list.Unbounded(ResultIds.Safety.SharedFaultCurrent, SharedFaultName, "I", "A", equation,
-                $"no resistor is fitted in its path{(earthed ? "" : ", neither in a measuring lead nor in the ground lead")}: above the quoted limit for any such fault");
+                $"no resistor is fitted in its path{(earthed ? "" : ", neither in a measuring lead nor in the ground lead")}: after such a fault only the skin limits the current through the wearer, above the quoted limit for any of them; not to be worn; fit a series resistor in every lead");
             return;
         }
 

@@ -35,6 +35,9 @@ internal static partial class Messages
     public const string RubricQuestion = "FE1133";
     public const string SheetFields = "FE1134";
 
+    public const string AnotherHomework = "FE1150";
+    public const string SheetsExchanged = "FE1151";
+
     public const string LessonUnknown = "FE1110";
     public const string LessonKeyAbsent = "FE1111";
     public const string LessonChangesNothing = "FE1112";
@@ -162,6 +165,22 @@ internal static partial class Messages
     internal static Finding AnswersOfAnotherHomework(int rows, int line) =>
         new(AnotherSheet, Severity.Error, "sheet", $"these are answers to another homework: none of {Count(rows, "row")} has the code of a sheet of this key",
             "a sheet's code follows from its homework and its student", "mark them with the key of their own homework") { Line = line };
+
+    /// <param name="values">Answers that could tell.</param>
+    /// <param name="fitting">Those of them that their question explains.</param>
+    /// <param name="byChance">So many of them a question with other numbers explains.</param>
+    internal static Finding ProbablyAnotherHomework(int values, int fitting, double byChance, int least, int students, int line) =>
+        new(AnotherHomework, Severity.Warning, "answer",
+            $"these are probably answers to another homework: {fitting} of {Count(values, "value")} {(fitting == 1 ? "fits its" : "fit their")} question of this key, and by chance {QuantityText.FormatNumber(byChance, 2)} would",
+            $"a value fits that is right, or that a known slip, a wrong sign, power of ten or rounding explains, and none fits by a unit or a question that this key does not have; it is said from {least} values of {students} students on, where no more fit than by chance and a class with a fifth explained would show so few once in a hundred times",
+            "mark them with the key of their own homework; the column `sheet` of answers-blank.csv tells it for certain") { Line = line };
+
+    /// <param name="pairs">Whose answers fit whose sheet.</param>
+    internal static Finding AnswersFitOtherSheets(int students, int of, IReadOnlyList<(string Student, string Sheet)> pairs, int line) =>
+        new(SheetsExchanged, Severity.Warning, "student",
+            $"the answers of {students} of {Count(of, "student")} that were looked at fit the sheet of somebody else: {string.Join(", ", pairs.Select(pair => $"those of `{pair.Student}` the sheet of `{pair.Sheet}`"))}{(pairs.Count < students ? " …" : "")}",
+            "at least three of a student's values, and half of them, are right on the other sheet and not on the student's own",
+            "see whether the column of students has slipped by a row, or whether the list is in another order than the answers") { Line = line };
 
     internal static Finding AnswersOfAnotherSheet(string student, int rows, int line) =>
         new(AnotherSheet, Severity.Warning, "sheet",

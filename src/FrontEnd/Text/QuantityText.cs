@@ -89,6 +89,29 @@ public static partial class QuantityText
     /// <summary>A number without unit: 1200, 0.0345, 1.38e-23.</summary>
     public static string FormatNumber(double value, int digits = DefaultDigits) => Format(value, "1", digits);
 
+    /// <summary>As many digits as tell two quantities apart, three at least; three where they are equal or where that takes more than
+    /// <paramref name="most"/>.</summary>
+    internal static int DigitsApart(IQuantity? one, IQuantity? other, int most)
+    {
+        for (int digits = DefaultDigits; digits <= most; digits++)
+        {
+            if (!string.Equals(Format(one, digits), Format(other, digits), StringComparison.Ordinal))
+            {
+                return digits;
+            }
+        }
+
+        return DefaultDigits;
+    }
+
+    /// <summary>A difference of two values with two digits that count, also where the unit has a fixed number of decimals: <c>0.0043 dB</c>.</summary>
+    internal static string FormatDifference(double siValue, string siUnit)
+    {
+        const int most = 7;
+        int place = siValue == 0 || !double.IsFinite(siValue) ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(siValue)));
+        return Format(siValue, siUnit, Math.Clamp(2 - place, DefaultDigits, most));
+    }
+
     /// <summary>A ratio as percent, also from 1 on: <c>120 %</c>.</summary>
     public static string FormatPercent(Ratio ratio, int digits = DefaultDigits) =>
         Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17)).Shift(2), "%");

@@ -108,7 +108,7 @@ public class EditsTests
         Assert.Equal(2, taken.Comments);
 
         (Model model, _) = Model.Start(document, null);
-        Model study = Setup.Settle(model with { Page = new SizingPage { Number = 1, Outcome = new StudyOutcome("", [new("a", wanted, "")], 0) } }, new Effect.Evaluate(0, 1, document.Design));
+        Model study = Setup.Settle(model with { Page = new SizingPage { Number = 1, Outcome = new StudyOutcome(_ => "", [new("a", wanted, "")], 0) } }, new Effect.Evaluate(0, 1, document.Design));
         Model asked = study.Press(new Keystroke(KeyName.Enter));
         Assert.IsType<QuestionPage>(asked.Page);
         Assert.Equal(Text, asked.Here.Document.Text);

@@ -19,6 +19,8 @@ internal sealed class Harness : IDisposable
     private readonly MainScreen _screen;
     private readonly InputParser _parser;
     private readonly SessionToken _token;
+    private readonly List<(Heard, long)> _heard = [];
+    private long _read = System.Diagnostics.Stopwatch.GetTimestamp();
 
     public Harness(int width, int height, string? path = null, RecoveryFiles? recovery = null, bool ascii = false, bool colour = true)
     {
@@ -30,7 +32,7 @@ internal sealed class Harness : IDisposable
         (Model model, Effect first) = Model.Start(document, path);
         Session = new Session(model, _performer, action => _app.Invoke(action));
         _screen = new MainScreen(Session, new Palette(colour), ascii);
-        _parser = new InputParser(what => _screen.Hear(what, System.Diagnostics.Stopwatch.GetTimestamp()));
+        _parser = new InputParser(what => _heard.Add((what, _read)));
         _token = _app.Begin(_screen)!;
         Session.Perform(first);
         Settle();
@@ -63,8 +65,24 @@ internal sealed class Harness : IDisposable
 
     public Harness Send(ReadOnlySpan<byte> bytes)
     {
+        // As fast as a person's commands at the most, whatever the machine: each piece half a second after the last.
+        _read = Math.Max(_read, System.Diagnostics.Stopwatch.GetTimestamp()) + (long)(0.5 * System.Diagnostics.Stopwatch.Frequency);
+        return Feed(bytes);
+    }
+
+    /// <summary>The same so many milliseconds after what was sent last.</summary>
+    public Harness SendAfter(int milliseconds, string text)
+    {
+        _read += milliseconds * System.Diagnostics.Stopwatch.Frequency / 1000;
+        return Feed(System.Text.Encoding.UTF8.GetBytes(text));
+    }
+
+    private Harness Feed(ReadOnlySpan<byte> bytes)
+    {
+        _heard.Clear();
         _parser.Feed(bytes);
         _parser.Quiet();
+        _screen.Hear(_heard);
         return this;
     }
 

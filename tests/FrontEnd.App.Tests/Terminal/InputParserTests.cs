@@ -42,7 +42,7 @@ public class InputParserTests
         Heard.Key key => key.Stroke.ToString(),
         Heard.Paste paste => $"paste({paste.Text})",
         Heard.Click click => $"click({click.X},{click.Y})",
-        Heard.Wheel wheel => $"wheel({wheel.Lines})",
+        Heard.Wheel wheel => $"wheel({wheel.Lines},{wheel.X},{wheel.Y})",
         _ => "?",
     }));
 
@@ -74,7 +74,7 @@ public class InputParserTests
     [InlineData(Esc + "[200~lost end", "paste(lost end)")]
     [InlineData(Esc + "[<0;5;7M" + Esc + "[<0;5;7m", "click(4,6)")]
     [InlineData(Esc + "[<0;5;7M" + Esc + "[<0;6;7m" + Esc + "[<35;1;1M" + Esc + "[<2;5;7M" + Esc + "[<2;5;7m", "")]                     // dragged, moved, the right one
-    [InlineData(Esc + "[<64;5;7M" + Esc + "[<65;5;7M" + Esc + "[96;5;7M", "wheel(-1) wheel(1) wheel(-1)")]
+    [InlineData(Esc + "[<64;5;7M" + Esc + "[<65;5;7M" + Esc + "[96;5;7M", "wheel(-1,4,6) wheel(1,4,6) wheel(-1,4,6)")]
     [InlineData(Esc + "[M !!" + Esc + "[M#!!", "click(0,0)")]
     [InlineData(Esc + "[<99999999999;99999999999999999999;1M" + Esc + "[<0;4294967297;2M" + Esc + "[999999999999~n", "n")]
     [InlineData(Esc + "[1;2\u0018n" + Esc + "[5" + Esc + "[A", "Ctrl+x n Up")]                                                         // broken off
@@ -204,7 +204,7 @@ public class InputParserTests
             {
                 Heard.Key key => new Message.Pressed(key.Stroke),
                 Heard.Paste paste => new Message.Pasted(paste.Text),
-                Heard.Wheel wheel => new Message.Scrolled(wheel.Lines),
+                Heard.Wheel wheel => new Message.Scrolled(wheel.Lines, Painter.Paint(model, ascii: false).PaneAt(wheel.X, wheel.Y)),
                 Heard.Click click => Painter.Paint(model, ascii: false).Hit(click.X, click.Y),
                 _ => null,
             };
@@ -244,10 +244,7 @@ public class InputParserTests
         Stopwatch clock = Stopwatch.StartNew();
         while (heard.Count < 2 && clock.Elapsed < TimeSpan.FromSeconds(20))
         {
-            if (factory.Input!.TryHear(out (Heard What, long Read) one))
-            {
-                heard.Add(one.What);
-            }
+            heard.AddRange(factory.Input!.AllHeard().Select(one => one.What));
         }
 
         app.Driver.GetInputProcessor().ProcessQueue();

@@ -35,7 +35,7 @@ public class LawTests
 
     // What takes long is not worked out here; what is pressed on a study's page does not depend on what it finds.
     private static readonly StudyOutcome Found =
-        new("found\n\n1  one\n2  two", [new("design 1: the same", Headband.Design, "note"), new("design 2: the starter", Starter.Design, "note")], 0);
+        new(_ => "found\n\n1  one\n2  two", [new("design 1: the same", Headband.Design, "note"), new("design 2: the starter", Starter.Design, "note")], 0);
 
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<Type, StudyOutcome> Outcomes = new();
 
@@ -108,6 +108,44 @@ public class LawTests
         Assert.Equal(DesignWriter.ToToml(start.Design), DesignWriter.ToToml(undone.Design));
         Assert.Equal(done.Here.Document.Text, redone.Here.Document.Text);
         Assert.False(undone.Here.IsChanged);
+    }
+
+    /// <summary>Where 0 is legal, a step up from it goes to the field's smallest value and a step down comes back; stepping down always ends there.</summary>
+    [Theory]
+    [InlineData("starter.toml")]
+    [InlineData("dry-headband.toml")]
+    [InlineData("mixed-headset.toml")]
+    public void StepUpFromNothing_GoesToTheSmallestValue_AndDownComesBack(string file)
+    {
+        Design design = DesignDocument.Read(Path.Combine(Setup.Root, "designs", file)).Design;
+        int checkedFields = 0;
+        foreach (Field<Design> field in DesignFields.Of(design).Where(one => one.IsNumeric && one.Range?.Contains(0) == true && one.SiValue(design) is not null))
+        {
+            Design at = field.WithSiValue(design, 0);
+            string nothing = FieldText.Format(field, field.Get(at));
+            string? up = Stepping.Next(field, at, up: true);
+            Assert.True(up is not null && up != nothing, $"{field.Key}: + from {nothing} gives {up ?? "nothing"}");
+            Design above = Set(at, field, up!);
+            Assert.True(field.SiValue(above) > 0, $"{field.Key}: {up}");
+            Assert.Equal(nothing, Stepping.Next(field, above, up: false));
+            checkedFields++;
+
+            // From where it stands down to the end.
+            Design now = design;
+            for (int steps = 0; field.SiValue(now) > 0; steps++)
+            {
+                Assert.True(steps < 400, $"{field.Key} never comes to 0");
+                now = Set(now, field, Stepping.Next(field, now, up: false)!);
+            }
+        }
+
+        Assert.True(checkedFields > 20);
+    }
+
+    private static Design Set(Design design, Field<Design> field, string text)
+    {
+        Assert.True(FieldText.TryParse(field, text, out object? value, out Finding? finding), finding?.Message);
+        return field.Set(design, value);
     }
 
     /// <summary>Stepping up and down again comes back, where a step was made from a preferred value.</summary>

@@ -1,6 +1,9 @@
 using System.Diagnostics;
 using FrontEnd.Terminal;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Tests;
+using FrontEnd.Results;
+using FrontEnd.Text;
 using Terminal.Gui.Input;
 using Terminal.Gui.Drivers;
 using Xunit;
@@ -126,6 +129,123 @@ public class ScreenTests
         Assert.Contains("Quit?", harness.Screen, StringComparison.Ordinal);
         harness.Type("y");
         Assert.True(harness.Session.Model.Quitting);
+    }
+
+    /// <summary>The graph of the mains shows every harmonic, the form those in the band: each says which, and the graph says both, in every size.</summary>
+    [Theory]
+    [InlineData(60, 15)]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void GraphOfTheMains_SaysBothFigures(int width, int height)
+    {
+        Model model = Setup.Start(Setup.Headband, width, height).Type("mg");
+        Result all = model.Here.Shown!["mains.recorded_everywhere"], inBand = model.Here.Shown!["mains.recorded"];
+        Assert.NotEqual(ResultText.Value(all), ResultText.Value(inBand));
+        string screen = string.Join(' ', model.Screen().Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("mains recorded anywhere, h = 1 to 9", screen, StringComparison.Ordinal);
+        Assert.Contains($"all bars: {ResultText.Value(all)}", screen, StringComparison.Ordinal);
+        Assert.Contains($"in the band 500 mHz to 40 Hz, which are judged: {ResultText.Value(inBand)}", screen, StringComparison.Ordinal);
+        Assert.Equal("mains recorded in the band", model.Here.Shown.ShortNames[inBand.Id]);
+        Assert.Equal("mains recorded anywhere", model.Here.Shown.ShortNames[all.Id]);
+    }
+
+    /// <summary>What moved by less than three digits show is said with as many as show it, in the figures and in the reasons.</summary>
+    [Fact]
+    public void SmallMoves_AreToldWithTheDigitsThatShowThem()
+    {
+        Model model = Setup.Start(Setup.Headband);
+        Result now = model.Here.Shown!["noise.total"];
+        Result Moved(double by) => now with { Value = Quantities.VoltageRms.FromVolts(now.Si * (1 + by)) };
+        Assert.Null(ResultText.Was(now, now, 6));
+        Assert.Null(ResultText.Was(Moved(1e-9), now, 6));
+        (string before, string? after) = ResultText.Was(Moved(2e-4), now, 6)!.Value;
+        Assert.NotEqual(before, after);
+        Assert.NotNull(after);
+        Assert.Equal((QuantityText.Format(Moved(0.1).Value), null), ResultText.Was(Moved(0.1), now, 6));
+
+        // The noise figure, a few hundredths of a decibel.
+        model = Setup.Start(Path.Combine(Setup.Root, "designs", "starter.toml"));
+        Result figure = model.Here.Shown!["noise.figure"];
+        IReadOnlyList<FrontEnd.Advice.Sensitivity> moves = FrontEnd.Advice.Sensitivity.Of(model.Here.Shown, figure.Id, TestContext.Current.CancellationToken);
+        Assert.Contains(moves, one => Math.Abs(one.Change) < 0.005);
+        foreach (FrontEnd.Advice.Sensitivity one in moves.Where(one => one.After is not null))
+        {
+            Assert.NotEqual(QuantityText.Format(figure.Value), ExplainText.After(one));
+            Assert.Matches("[1-9]", ExplainText.Change(figure, one));
+        }
+    }
+
+    /// <summary>The wheel scrolls what it points at, and takes it in hand; over the strip it scrolls nothing.</summary>
+    [Fact]
+    public void Wheel_ScrollsWhatItPointsAt()
+    {
+        using Harness harness = new(80, 24, Setup.Headband);
+        Model start = harness.Session.Model;
+        harness.Send("\u001b[<65;60;12M\u001b[<65;60;12M").Settle();
+        Assert.Equal((true, 2, start.FieldRow), (harness.Session.Model.OnResults, harness.Session.Model.ResultRow, harness.Session.Model.FieldRow));
+        harness.Send("\u001b[<65;5;12M").Settle();
+        Assert.Equal((false, 2, start.FieldRow + 1), (harness.Session.Model.OnResults, harness.Session.Model.ResultRow, harness.Session.Model.FieldRow));
+        harness.Send("\u001b[<64;5;2M").Settle();
+        Assert.Equal(start.FieldRow + 1, harness.Session.Model.FieldRow);
+    }
+
+    /// <summary>A word where letters are commands: nothing of it is done, whether it comes in one piece, as from a terminal that does not say that it pastes, or letter
+    /// by letter as someone types; and the message line says so.</summary>
+    [Theory]
+    [InlineData("hello", 0)]
+    [InlineData("hello", 30)]
+    [InlineData("hello", 120)]
+    [InlineData("quit", 0)]
+    [InlineData("delete it\r", 0)]
+    [InlineData("delete it\r", 100)]
+    [InlineData("WHAT", 0)]
+    [InlineData("redo", 60)]
+    [InlineData("mains up", 60)]
+    [InlineData("buy", 40)]
+    [InlineData("is it on", 40)]
+    public void Word_WhereLettersAreCommands_DoesNothing_AndIsTold(string word, int milliseconds)
+    {
+        foreach (string before in (string[])["", "\t", "?"])
+        {
+            using Harness harness = new(80, 24, Setup.Headband);
+            harness.Type("+" + before);
+            Model start = harness.Session.Model;
+            if (milliseconds == 0)
+            {
+                harness.Send(word);
+            }
+            else
+            {
+                harness.Send(word[..1]);
+                word[1..].ToList().ForEach(letter => harness.SendAfter(milliseconds, letter.ToString()));
+            }
+
+            harness.Settle();
+            Model end = harness.Session.Model;
+            Assert.Equal(start.Here.Document.Text, end.Here.Document.Text);
+            Assert.Equal(start.Here.Undo.Count(), end.Here.Undo.Count());
+            Assert.Equal(
+                (start.PlaceId, start.OnResults, start.FieldRow, start.ResultRow, start.Page, start.Designs.Count, start.Tour),
+                (end.PlaceId, end.OnResults, end.FieldRow, end.ResultRow, end.Page, end.Designs.Count, end.Tour));
+            Assert.False(end.Quitting);
+            Assert.Contains($"\"{word.Trim()}\" was typed as a word", end.Status, StringComparison.Ordinal);
+            Assert.True(end.Here.IsFresh);
+        }
+    }
+
+    /// <summary>Commands as a person gives them, a held key and keys pressed again and again are no words; nor are the letters of a text or a key's second letter.</summary>
+    [Fact]
+    public void Commands_ThatAPersonGives_AreNoWord()
+    {
+        using Harness harness = new(80, 24, Setup.Headband);
+        harness.Send("m").SendAfter(160, "n").SendAfter(160, "p").Settle();
+        Assert.Equal("power", harness.Session.Model.PlaceId);
+        harness.Send("vvvvvv").SendAfter(30, "v").SendAfter(30, "v").Settle();
+        Assert.Equal(Place.Verdicts, harness.Session.Model.PlaceId);
+        harness.Send("zg").SendAfter(30, "hum").Settle();
+        Assert.Equal("hum", Assert.IsType<GlossaryPage>(harness.Session.Model.Page).Line.Text);
+        harness.Press(Key.Esc, Key.Esc).Send("e").SendAfter(30, "name").Settle();
+        Assert.EndsWith("name", Assert.IsType<FileNamePage>(harness.Session.Model.Page).Line.Text, StringComparison.Ordinal);
     }
 
     /// <summary>Our share of a keystroke at 120×40: update, paint, draw into the driver. A measurement and no test: run it by hand on a quiet machine with <c>-explicit only -method "*Keystroke*" -showLiveOutput</c>; 8 ms is asked for.</summary>

@@ -19,6 +19,15 @@ internal static class Setup
     [ModuleInitializer]
     internal static void NoRealTerminal()
     {
+        // As a hook inside the program under test this assembly changes nothing there.
+        if (Environment.GetEnvironmentVariable(StartupHook.Switch) is null)
+        {
+            Prepare();
+        }
+    }
+
+    private static void Prepare()
+    {
         Environment.SetEnvironmentVariable("DisableRealDriverIO", "1");
         Environment.SetEnvironmentVariable("TUI_CONFIG", null);
         TerminalHost.Prepare();

@@ -115,6 +115,50 @@ public sealed class SmokeTests : IDisposable
         WaitFor("\nICANON");   // the shell's screen is back
     }
 
+    /// <summary>A crash on a thread of the background: the work is kept, the terminal put back, and the end is the same as after any other fault.</summary>
+    [Fact]
+    public void Program_CrashOnAThread_PutsTheTerminalBack_AndKeepsUnsavedWork()
+    {
+        string crash = Path.Combine(_folder, "crash");
+        Start("80", "24", $"DOTNET_STARTUP_HOOKS='{typeof(StartupHook).Assembly.Location}' {StartupHook.Switch}='{crash}'");
+        WaitFor("38.3 µV rms");
+        Keys("+");
+        WaitFor("*changed");
+        File.WriteAllText(crash, "");
+        Stopwatch clock = Stopwatch.StartNew();
+        WaitFor("exit 70 icanon");
+        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(5), $"{clock.Elapsed.TotalSeconds:0.0} s");   // two on a machine that does nothing else
+        Assert.Contains("the terminal was restored and unsaved work was kept", Screen(), StringComparison.Ordinal);
+        Assert.DoesNotContain("Unhandled exception", Screen(), StringComparison.Ordinal);
+        Assert.Equal("0 0 1", Tmux("display", "-p", "-t", _window, "#{alternate_on} #{mouse_any_flag} #{cursor_flag}").Trim());
+        Assert.Contains("mismatch = \"25 %\"", File.ReadAllText(Assert.Single(Recovery())), StringComparison.Ordinal);
+    }
+
+    /// <summary>The window is closed: the terminal hangs up and is gone, with the signal heard or ignored as under nohup.</summary>
+    [Theory]
+    [InlineData("")]
+    [InlineData("trap \"\" HUP; ")]
+    public void Program_WhoseTerminalIsClosed_Ends_AndKeepsUnsavedWork(string before)
+    {
+        Start("80", "24", "", before);
+        WaitFor("38.3 µV rms");
+        Keys("+");
+        WaitFor("*changed");
+        int program = int.Parse(File.ReadAllText(Path.Combine(_folder, "pid")), System.Globalization.CultureInfo.InvariantCulture);
+        using Process process = Process.GetProcessById(program);
+        Stopwatch clock = Stopwatch.StartNew();
+        Tmux("kill-pane", "-t", _window);
+        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(5)), "still there after five seconds");   // two on a machine that does nothing else
+        Assert.Contains("mismatch = \"25 %\"", File.ReadAllText(Assert.Single(Recovery())), StringComparison.Ordinal);
+        string code = Path.Combine(_folder, "code");
+        while (!File.Exists(code) && clock.Elapsed < TimeSpan.FromSeconds(20))
+        {
+            Thread.Sleep(20);
+        }
+
+        Assert.Equal("129", File.ReadAllText(code).Trim());
+    }
+
     public void Dispose()
     {
         if (HasTmux)
@@ -133,13 +177,15 @@ public sealed class SmokeTests : IDisposable
 
     private string[] Recovery() => Directory.Exists(Path.Combine(_folder, "state")) ? Directory.GetFiles(Path.Combine(_folder, "state"), "*.recovery", SearchOption.AllDirectories) : [];
 
-    private void Start(string width, string height)
+    /// <param name="environment">More of it.</param>
+    /// <param name="before">What its shell does first.</param>
+    private void Start(string width, string height, string environment = "", string before = "")
     {
         Assert.SkipUnless(HasTmux, "tmux is not installed");
         File.Copy(Setup.Headband, Path.Combine(_folder, "design.toml"));
 
         // The shell notes its number and becomes the program, so that a signal reaches it and nobody else.
-        string shell = $"{Settings} sh -c 'echo $$ > pid; exec dotnet \"{Program}\" design.toml'; echo exit $? $(stty -a | grep -o -e '-*icanon'); sleep 60";
+        string shell = $"trap : HUP; {Settings} {environment} sh -c '{before}echo $$ > pid; exec dotnet \"{Program}\" design.toml'; code=$?; echo $code > code.part; mv code.part code; echo exit $code $(stty -a | grep -o -e '-*icanon'); sleep 60";
         Tmux("-f", "/dev/null", "new-session", "-d", "-s", "s", "-x", width, "-y", height, "-c", _folder, shell);
     }
 

@@ -56,6 +56,41 @@ public class StudyTests
         }
     }
 
+    /// <summary>Every page that a study fills, in windows narrower than what the commands print: written for the window, in either form of its letters, and with
+    /// every figure of the wide page.</summary>
+    [Theory]
+    [InlineData("starter.toml", "zr")]
+    [InlineData("eight-channel-cap.toml", "zr")]
+    [InlineData("dry-headband.toml", "zb")]
+    [InlineData("eight-channel-cap.toml", "zb")]
+    [InlineData("hobbyist.toml", "zv")]
+    [InlineData("dry-headband.toml", "zs-----\r")]
+    [InlineData("starter.toml", "ztv")]
+    [InlineData("eight-channel-cap.toml", "zthv")]
+    [InlineData("mixed-headset.toml", "zp")]
+    [InlineData("starter.toml", "zp+b")]
+    [InlineData("bought-headband.toml", "zu")]
+    [InlineData("starter.toml", "ze")]
+    [InlineData("starter.toml", "zl")]
+    [InlineData("starter.toml", "zl+a")]
+    [InlineData("starter.toml", "zl--b")]
+    [InlineData("starter.toml", "zhnnnn")]
+    [InlineData("starter.toml", "zhnnnnv")]
+    public void Page_InANarrowWindow_IsWrittenForIt_WithEveryFigure(string file, string keys)
+    {
+        Model model = keys.Aggregate(Setup.Start(Path.Combine(Setup.Root, "designs", file)), (now, key) => key == '\r' ? now.Press(Enter) : now.Type(key.ToString()));
+        TextPage page = Assert.IsAssignableFrom<TextPage>(model.Page);
+        string[] figures = [.. page.LinesOf(80, ascii: false).SelectMany(line => line.Split(' ')).Where(word => word.Any(char.IsAsciiDigit)).Distinct()];
+        Assert.NotEmpty(figures);
+        foreach ((int width, bool ascii) in ((int, bool)[])[(60, false), (60, true), (63, false), (70, true), (79, false), (80, true)])
+        {
+            IReadOnlyList<string> lines = page.LinesOf(width, ascii);
+            Assert.All(lines, line => Assert.True(TextPage.Widest([line], ascii) <= width, $"{width}: {line}"));
+            string all = string.Concat(lines.Select(line => line.Replace(" ", "", StringComparison.Ordinal)));
+            Assert.All(figures, figure => Assert.Contains(figure, all, StringComparison.Ordinal));
+        }
+    }
+
     /// <summary>A source under a site where the design has none, and the best of all pairs.</summary>
     [Theory]
     [InlineData("mixed-headset.toml", "zp", "--under O1")]
@@ -172,7 +207,7 @@ public class StudyTests
     {
         (Model running, Effect? effect) = Updater.Update(Setup.Start(Setup.Headband).Type("zs"), new Message.Pressed(Enter));
         Effect.Study study = Assert.IsType<Effect.Study>(effect);
-        StudyOutcome outcome = new("done", [], 0);
+        StudyOutcome outcome = new(_ => "done", [], 0);
 
         Assert.Contains(" 42 %", Updater.Update(running, new Message.Progressed(study.Number, 0.42)).Model.Screen(), StringComparison.Ordinal);
         Assert.Same(running, Updater.Update(running, new Message.Progressed(study.Number - 1, 0.5)).Model);

@@ -347,8 +347,9 @@ public class UpdaterTests
     public void Compare_LongKeys_ShowTheirEnds()
     {
         Model model = Setup.Start(Setup.Headband);
-        Model advised = Updater.Update(model, new Message.Advised(0, model.Here.Run, Advisor.Advise(model.Here.Shown!, TestContext.Current.CancellationToken))).Model;
-        Model buffered = advised.Type("h");
+        Candidate buffers = Candidates.For(model.Design, model.Here.Shown!).First(one => one.Change.StartsWith("a buffer at each electrode", StringComparison.Ordinal));
+        (Model taken, Effect? effect) = Advising.TakeOver(model, buffers.Design, buffers.Change, "");
+        Model buffered = Setup.Settle(taken, effect);
         List<string> keys = [.. DesignFields.Of(buffered.Design).Select(field => field.Key).Where(key => key.StartsWith("electrodes.active-buffer.opamp.", StringComparison.Ordinal))];
         Assert.NotEmpty(keys);
 

@@ -47,6 +47,47 @@ public class CompareTextTests
         Assert.DoesNotContain("no limit found", half, StringComparison.Ordinal);
     }
 
+    /// <summary>Noise, delay, current, battery and data rate are told though no limit stands against them and they move by less than a tenth, or not at all.</summary>
+    [Fact]
+    public void WhatDesignsAreChosenBy_IsToldOfBoth()
+    {
+        Design to = Starter with { Supply = Starter.Supply with { OtherCurrent = Current.FromAmperes(Starter.Supply.OtherCurrent.Amperes * 1.04) } };
+        string text = Text(to);
+        Comparison comparison = Comparison.Of(Starter, to, TestContext.Current.CancellationToken);
+        foreach (string id in (string[])["power.supply_current", "power.battery_life"])
+        {
+            (string before, string after) = (FrontEnd.Text.QuantityText.Format(comparison.From[id].Value), FrontEnd.Text.QuantityText.Format(comparison.To[id].Value));
+            Assert.NotEqual(before, after);
+            Assert.Contains($"\n  {id}: {before} -> {after}\n", text, StringComparison.Ordinal);
+            Assert.Contains($"\"id\": \"{id}\"", AnswerJson.Of(comparison), StringComparison.Ordinal);
+        }
+
+        Assert.Contains($"\n  data.bit_rate: {FrontEnd.Text.QuantityText.Format(comparison.To["data.bit_rate"].Value)} in both\n", text, StringComparison.Ordinal);
+        string without = Text(to with { Supply = to.Supply with { BatteryCapacity = null } });
+        Assert.Contains($"power.battery_life: {FrontEnd.Text.QuantityText.Format(comparison.From["power.battery_life"].Value)} -> none", without, StringComparison.Ordinal);
+    }
+
+    /// <summary>A current that no resistor limits is not a limit that was not found: what it means for the wearer is said, and what to do.</summary>
+    [Fact]
+    public void ACurrentThatNothingLimits_IsSaidSo_WhereverItIsJudged()
+    {
+        Design bare = Starter with
+        {
+            Input = Starter.Input with { SeriesResistor = Resistance.FromOhms(0) }, GroundDrive = Starter.GroundDrive with { SeriesResistor = Resistance.FromOhms(0) },
+        };
+        DesignDocument document = DesignDocument.Parse(DesignWriter.ToToml(bare), Reading.DocumentFormat.Toml);
+        Sheet sheet = new(document, FrontEnd.Advice.Advisor.Advise(FrontEnd.Reporting.Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken));
+        foreach (string text in (string[])[CheckText.Brief(sheet, ""), CheckText.Of(sheet)])
+        {
+            string flat = string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+            Assert.Matches("x fail (dc after a single fault )?not limited at most 50.0 µA", flat);
+            Assert.Contains("only the skin limits the current through the wearer", flat, StringComparison.Ordinal);
+            Assert.Contains("fit a series resistor in it, 68 kΩ at least", flat, StringComparison.Ordinal);
+            Assert.Contains("helps most: series resistors in every lead: measuring 0 Ω -> 68 kΩ, ground 0 Ω -> 68 kΩ", flat, StringComparison.Ordinal);
+            Assert.DoesNotContain("no limit found at most", flat, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void NoDifference_IsSaid() => Assert.StartsWith("the designs do not differ", Text(Starter with { }), StringComparison.Ordinal);
 }

@@ -1,4 +1,5 @@
 using FrontEnd.Advice;
+using FrontEnd.Amplifier;
 using FrontEnd.Designs;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
@@ -22,6 +23,39 @@ public sealed class AdvisorTests
         Assert.NotNull(improvement);
         Assert.Contains("68 kΩ", improvement.Change, StringComparison.Ordinal);
         Assert.True(improvement.After!.SiValue <= 50e-6);
+    }
+
+    /// <summary>Whoever chose dry contacts, a passive or a driven ground and no buffers keeps them while a change of values helps.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Advise_ADryDesign_ChangesValuesBeforeKinds(bool passive)
+    {
+        Design design = passive ? Designs.Dry with { GroundDrive = Designs.Dry.GroundDrive with { Kind = GroundKind.Passive } } : Designs.Dry;
+        Assessment assessment = Evaluator.Evaluate(design), advised = Advisor.Advise(assessment, TestContext.Current.CancellationToken);
+        Candidate[] kinds = [.. Candidates.For(design, assessment).Where(one => one.IsOfKind)];
+        Assert.Contains(kinds, one => one.Change.StartsWith("gel", StringComparison.Ordinal));
+        Result[] failing = [.. advised.Judged.Where(result => result.Verdict is { Kind: VerdictKind.Fail, Improvement: not null })];
+        Assert.NotEmpty(failing);
+        foreach (Result result in failing)
+        {
+            Improvement improvement = result.Verdict.Improvement!;
+            if (kinds.Any(one => one.Change == improvement.Change))
+            {
+                // Then no change of a value that spoils nothing does a tenth of what is missing.
+                Assert.All(
+                    Candidates.For(design, assessment).Where(one => !one.IsOfKind),
+                    one => Assert.False(
+                        Advisor.Advise(assessment, [one], only: result.Id, cancellation: TestContext.Current.CancellationToken).Find(result.Id)!.Verdict.Improvement is { SideEffect: null } other
+                        && (other.Verdict != VerdictKind.Fail || Math.Abs(other.After!.SiValue - result.Si) > 0.1 * Math.Abs(result.Verdict.Margin!.Value)), one.Change));
+            }
+        }
+
+        Improvement hum = Assert.IsType<Improvement>(advised["mains.total"].Verdict.Improvement);
+        Assert.Equal(design.Electrodes.Contact, hum.Design.Electrodes.Contact);
+        Assert.Null(hum.Design.Electrodes.ActiveBuffer);
+        Assert.Equal(design.GroundDrive.Kind, hum.Design.GroundDrive.Kind);
+        Assert.True(hum.After!.SiValue < advised["mains.total"].Si / 2);
     }
 
     [Property(MaxTest = 6)]

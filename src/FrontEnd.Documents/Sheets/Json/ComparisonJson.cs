@@ -12,6 +12,9 @@ internal sealed record ComparisonJson(
     /// <summary>All differences together, worst first.</summary>
     public required IReadOnlyList<ChangeJson> Changes { get; init; }
 
+    /// <summary>What is not judged and matters all the same: noise, delay, supply current, battery life, data rate.</summary>
+    public required IReadOnlyList<HeadlineJson> Headlines { get; init; }
+
     /// <summary>What is to be said about the second design and not about the first.</summary>
     public required IReadOnlyList<FindingJson> Findings { get; init; }
 
@@ -30,6 +33,8 @@ internal sealed record ComparisonJson(
         {
             DesignCautions = FrontEnd.Results.Cautions.Own(comparison.From.Design, comparison.To.Design),
             Changes = [.. comparison.Together.Select(ChangeJson.From)],
+            Headlines = [.. comparison.Headlines.Select(one =>
+                new HeadlineJson(one.Id.Text, one.Before is { } before ? JudgedJson.Of(before) : null, one.After is { } after ? JudgedJson.Of(after) : null))],
             Findings = FindingJson.From(comparison.NewFindings(comparison.To)),
         };
 
@@ -56,6 +61,9 @@ internal sealed record ChangeJson(string Id, string? FromId, ChangeKind Kind, Ju
     public static ChangeJson From(FigureChange change) => new(change.Id.Text, change.Before?.Id.Text, change.Kind,
         change.Before is { } before ? JudgedJson.Of(before) : null, change.After is { } after ? JudgedJson.Of(after) : null);
 }
+
+/// <summary>A figure of both designs that neither judges; null before or after where that design has none.</summary>
+internal sealed record HeadlineJson(string Id, JudgedJson? Before, JudgedJson? After);
 
 /// <summary>A judged figure in short: without a value it is unbounded, missing or a word, and its state says which.</summary>
 internal sealed record JudgedJson(IQuantity? Value, string Unit, VerdictKind Verdict, ResultState State, string? Text, IQuantity? Limit)

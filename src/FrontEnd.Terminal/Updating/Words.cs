@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>A word that was typed where each letter is a command.</summary>
+internal static class Words
+{
+    /// <summary>The model as it was before the word, but for news from the background; says what happened.</summary>
+    public static (Model Model, Effect? Effect) TakeBack(Model model, Message.Word word)
+    {
+        Model before = word.Before;
+        bool saved = before.Here.IsChanged && word.Text.Any(letter => KeyMap.Meaning(Keystroke.Of(letter)) == Act.Save) && !ReferenceEquals(model, before);
+        string text = $"\"{word.Text}\" was typed as a word, and here each letter is a command: {(saved ? "it may have saved the design, and nothing else was done" : "nothing was done")}. Enter types into the selected field, ? lists the keys.";
+
+        // A copy that the word opened goes again; a design that it closed, which asks first, cannot come back.
+        ImmutableList<OpenDesign> designs = [.. model.Designs.Where(design => before.Designs.Exists(one => one.Slot == design.Slot))];
+        if (designs.Count < before.Designs.Count)
+        {
+            return (model.Tell(text), null);
+        }
+
+        Page? page = before.Page is StudyPage { Progress: not null } study && !(model.Page is StudyPage other && other.Number == study.Number)
+            ? study with { Progress = null }
+            : before.Page;
+        Model back = (model with
+        {
+            Designs = designs, Current = before.Current, PlaceId = before.PlaceId, BlockId = before.BlockId, FieldRow = before.FieldRow,
+            ResultRow = before.ResultRow, OnResults = before.OnResults, Editing = null, Page = page, TourStep = before.TourStep, Tour = before.Tour,
+        }).Tell(text);
+        OpenDesign was = before.Here, now = back.Here;
+        return ReferenceEquals(now.Document, was.Document) ? (back, null)
+            : Changes.Take(back, now with { Undo = was.Undo, Redo = was.Redo }, was.Document, text);
+    }
+}
