@@ -38,6 +38,9 @@ internal static class KeyPdf
             }
         }
 
+        flow.Skip(8);
+        flow.Add([DrawnText.Of("Sources", look.Body with { IsBold = true }, width) with { KeepsNext = true },
+            .. book.Sources.Select(one => DrawnText.Of($"{one.Source} ({string.Join(", ", one.Questions)})", look.Small, width) with { Before = 3 })]);
         return PrintedSheet.Of("Key", flow, $"Key: {PrintedPage.Subject}");
     }
 

@@ -49,6 +49,10 @@ internal static class ProblemMarkdown
         return text.ToString();
     }
 
+    /// <summary>What stands below the key's sheets: where the worked steps come from.</summary>
+    internal static string KeyFoot(KeyBook book) =>
+        "\n## Sources\n\n" + string.Concat(book.Sources.Select(one => $"- {Plain(one.Source)} ({string.Join(", ", one.Questions)})\n"));
+
     /// <summary>What tells a sheet from every other, and nothing else: who knows seed and templates can draw the key.</summary>
     internal static string Footing(ProblemSheet sheet) => $"Sheet {sheet.Code}";
 
@@ -110,12 +114,6 @@ internal static class ProblemMarkdown
 
         text.Append($"\n**Answer: {problem.Answer.Text}**");
         text.Append(Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {range})\n" : "\n");
-        string sources = string.Join(", ",
-            problem.Steps.Select(step =>
-                step.Source.Place.Length == 0
-                    ? step.Source.Key
-                    : $"{step.Source.Key} {step.Source.Place}").Distinct(StringComparer.Ordinal));
-        text.Append($"\nSources: {sources}\n");
         if (problem.Slips.Count > 0)
         {
             text.Append("\n| wrong answer | slip | points |\n|---|---|---|\n");
