@@ -74,7 +74,7 @@ internal static class KeyPdf
 
     /// <summary>What the slips' numbers mean, and what each earns.</summary>
     public static string SlipLegend(KeyPart part) => "Slips: " + string.Join("; ", part.Slips.Select((slip, at) =>
-        $"({at + 1}) {slip.Kind.Remark}, {QuantityText.FormatTrimmed(slip.Points, "1", 3)} points{(part.Table() is null ? $": {OwnValue(part, slip.Kind)}" : "")}")) + ".";
+        $"({at + 1}) {slip.Kind.Remark}, {SheetText.Points(slip.Points)}{(part.Table() is null ? $": {OwnValue(part, slip.Kind)}" : "")}")) + ".";
 
     private static string OwnValue(KeyPart part, SlipKind kind) =>
         string.Join(", ", part.Example.Problem.Slips.Where(slip => slip.Kind == kind).Select(slip => ProblemMarkdown.SlipValue(part.Example.Problem, slip)));

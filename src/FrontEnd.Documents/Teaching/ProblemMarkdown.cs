@@ -79,7 +79,7 @@ internal static class ProblemMarkdown
     private static void AppendQuestion(StringBuilder text, Question question, string heading)
     {
         Problem problem = question.Problem;
-        text.Append($"\n{heading} {question.Id}. {problem.Title} ({problem.Points} points)\n\n{problem.Text}\n\n");
+        text.Append($"\n{heading} {question.Id}. {problem.Title} ({SheetText.Points(problem.Points)})\n\n{problem.Text}\n\n");
         if (problem.Givens.Count > 0)
         {
             text.Append("| given | value | |\n|---|---|---|\n");
