@@ -3,7 +3,6 @@ using FrontEnd.Catalogue;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Reporting;
-using FrontEnd.Results;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
