@@ -363,7 +363,7 @@ public sealed class DesignDocument
     /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what
     /// this one did.</summary>
     private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "bench", "findings",
-        "channels", "defaults", "defaults_count", "cautions", "design_cautions", "unknowns", "draws", "head_limits", "contact_over_time", "order"];
+        "channels", "defaults", "defaults_count", "cautions", "design_cautions", "unknowns", "unknowns_count", "draws", "head_limits", "contact_over_time", "order"];
 
     /// <summary>True for the name of a key or table that is a design's; where the file is wrong its name and the like are not enough, since other files
     /// have them too.</summary>

@@ -38,7 +38,7 @@ internal static class CheckCommand
     {
         if (watch && (call.Designs is not [not DesignInput.StandardInput] || call.Json))
         {
-            outlet.Tell(CallMessages.Call("--watch wants one design file, and no --json", "frontend check"));
+            outlet.Tell(CallMessages.Call("--watch cannot be used so", "frontend check", "it wants one design file, which is not the standard input, and no --json"));
             return ExitCode.Unusable;
         }
 
@@ -85,11 +85,19 @@ internal static class CheckCommand
 
         if (call is { Json: false, Quiet: false })
         {
-            outlet.Results.Write(sheet.Assessment.PartlyKnown is not null ? PartlyKnownText.Of(sheet) : call.All ? CheckText.Of(sheet) : CheckText.Brief(sheet, path ?? ""));
+            outlet.Results.Write(Text(sheet, call.All, path ?? ""));
         }
 
         return CodeOf(sheet);
     }
+
+    private static string Text(Sheet sheet, bool all, string path) => (sheet.Assessment.PartlyKnown is not null, all) switch
+    {
+        (true, true) => PartlyKnownText.Of(sheet),
+        (true, false) => PartlyKnownText.Brief(sheet, path),
+        (false, true) => CheckText.Of(sheet),
+        (false, false) => CheckText.Brief(sheet, path),
+    };
 
     /// <summary>A line for each design, or its whole answer in JSON; the worst of their codes.</summary>
     private static int Several(CheckCall call, Outlet outlet)
@@ -109,8 +117,8 @@ internal static class CheckCommand
             }
 
             string says = code == ExitCode.Unusable ? sheet.Findings.First(finding => finding.Severity == Severity.Error) is var error ? $"{error.Code} {error.Message}" : ""
-                : sheet.Assessment.Judged is [{ Verdict.Kind: VerdictKind.Fail or VerdictKind.Marginal } first, ..]
-                    ? $"{first.Name} {Wording.Value(first)}, {Wording.Limit(first.Verdict)}" : "";
+                : sheet.Assessment.Judged is [{ Verdict.Kind: VerdictKind.Fail or VerdictKind.Marginal or VerdictKind.Open } first, ..]
+                    ? $"{first.Name} {Wording.Value(first)}, {Wording.Limit(first.Verdict)}{(first.Verdict.ClosesInShort is { } closes ? $"; closed by: {closes}" : "")}" : "";
             if (!call.Quiet)
             {
                 string sign = code == ExitCode.Unusable ? "x error" : $"{Wording.Sign(Worst(sheet))} {Wording.Word(Worst(sheet))}";

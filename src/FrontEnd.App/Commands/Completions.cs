@@ -41,7 +41,7 @@ internal static class Completions
         ("pairs", "--band", design => (design is null ? Designs.Band.Conventional : design.Design.Bands).Select(band => band.Name)),
         ("pairs", "--shells", _ => HeadWords.Shells.Keys),
         ("pairs", "--amplitude-kind", _ => HeadWords.Amplitudes.Keys),
-        ("spread", "--distribution", _ => SpreadCommand.Distributions),
+        ("spread", "--distribution", _ => SpreadCommand.DistributionWords),
         ("filter", "--family", _ => FilterWords.Families.Keys),
         ("filter", "--topology", _ => FilterParts.Topologies.Keys),
         ("filter", "--normalisation", _ => FilterCommand.Normalisations.Keys),

@@ -11,7 +11,7 @@ internal static class DesignInput
         path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : Named(path);
 
     /// <summary>The word for what comes in by the standard input.</summary>
-    public const string StandardInput = "-";
+    public const string StandardInput = FrontEnd.Documents.Sheets.CheckText.StandardInput;
 
     // It can be read once: a call that names it twice means the same design.
     private static readonly Lazy<string> Input = new(() =>

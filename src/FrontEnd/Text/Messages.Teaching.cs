@@ -18,11 +18,11 @@ internal static partial class Messages
     public const string HeadMeasuresApart = "FE0440";
     public const string NoRows = "FE0813";
     public const string QuoteOpen = "FE0814";
-    public const string CallNumber = "FE0815";
     public const string TooFewTemplates = "FE0816";
     public const string AnotherSheet = "FE1070";
     public const string KeyEdited = "FE1071";
     public const string KeyUnsealed = "FE1072";
+    public const string KeyMarksSealed = "FE1084";
     public const string WritesInput = "FE1073";
     public const string FolderHasAnswers = "FE1074";
     public const string SecretMissing = "FE1086";
@@ -58,9 +58,6 @@ internal static partial class Messages
     public static Finding NoFigureToWatch(string lesson, string figure, string because) =>
         new(LessonFigureAbsent, Severity.Error, "", $"the lesson {lesson} is about {figure}, which neither the design nor the changed one has", because,
             "take another design, or leave out --design");
-
-    public static Finding NotInRange(string option, string value, string range) =>
-        new(CallNumber, Severity.Error, option, $"`{value}` is outside {range}", null, $"give {option} a whole number from {range}");
 
     public static Finding AskedAgain(int count, int templates) =>
         new(TooFewTemplates, Severity.Warning, "--count", $"{count} questions are requested, but only {templates} templates fit",
@@ -197,7 +194,12 @@ internal static partial class Messages
 
     public static Finding EditedKey(string path, bool isTrusted) => Key(KeyEdited, path, isTrusted,
         "the key was changed after it was written: its seal does not fit what it holds",
-        "the seal is a hash over everything that decides marks");
+        "the seal is a hash over what the file holds, questions, givens and solutions included");
+
+    /// <summary>The seal fits, and says less than today's.</summary>
+    public static Finding MarksSealedKey(string path) => new(KeyMarksSealed, Severity.Warning, "",
+        "the key's seal is of an older version, and covers what decides marks alone",
+        "answers, ranges, slips and points are as they were written; the questions' texts, what they give and their worked solutions may have been changed", null) { File = path };
 
     public static Finding UnsealedKey(string path, bool isTrusted) => Key(KeyUnsealed, path, isTrusted,
         "the key is of an older version and has no seal, so that nothing tells whether it was changed",
