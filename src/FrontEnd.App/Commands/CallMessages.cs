@@ -124,7 +124,7 @@ internal static class CallMessages
             UnknownResult, id, $"this design has no result `{id}`", nearest.Count == 0
                 ? null
                 : $"the nearest are {string.Join(", ", nearest.Select(one => $"`{one}`"))}",
-            "`frontend check` shows the ids next to their figures");
+            "`frontend check --all` shows the ids next to their figures");
 
     public static Finding Exists(string path) =>
         Finding.Error(FileExists, "", "the file already exists", "a design is never overwritten",

@@ -12,7 +12,7 @@ internal static class ExplainCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
-        Argument<string> id = new("id") { Description = "the result's id as `frontend check` shows it, such as noise.total" };
+        Argument<string> id = new("id") { Description = "the result's id as `frontend check --all` shows it, such as noise.total" };
         Option<bool> json = OptionValues.Json();
         Command command = new("explain",
             "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, a diagram where it helps, and how it moves with each input. Exit code 0: done, 2: there is no such figure, 130: interrupted.") { design,
