@@ -145,7 +145,7 @@ public class ScreenTests
         Assert.Contains("mains recorded anywhere, h = 1 to 9", screen, StringComparison.Ordinal);
         Assert.Contains($"all bars: {ResultText.Value(all)}", screen, StringComparison.Ordinal);
         Assert.Contains($"in the band 500 mHz to 40 Hz, which are judged: {ResultText.Value(inBand)}", screen, StringComparison.Ordinal);
-        Assert.Equal("mains recorded in the band", model.Here.Shown.ShortNames[inBand.Id]);
+        Assert.Equal("mains recorded in band", model.Here.Shown.ShortNames[inBand.Id]);
         Assert.Equal("mains recorded anywhere", model.Here.Shown.ShortNames[all.Id]);
     }
 
