@@ -260,7 +260,7 @@ internal sealed class TextPage(int width = TextPage.Width)
         }
     }
 
-    private static bool IsUnit(string word)
+    internal static bool IsUnit(string word)
     {
         ReadOnlySpan<char> bare = word.AsSpan().TrimEnd(",;.):");
         return bare is "%" or "×" or "dB" or "bit" or "Hz" or "s" or "V" or "A" or "Ω" or "F" or "cm" or "cm²"
