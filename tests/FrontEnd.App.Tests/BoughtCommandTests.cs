@@ -76,7 +76,7 @@ public sealed class BoughtCommandTests
         {
             using CancellationTokenSource patience = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
             patience.CancelAfter(TimeSpan.FromMinutes(1));
-            while (await process.StandardOutput.ReadLineAsync(patience.Token) is { } line && !line.StartsWith("  enter values on screens", StringComparison.Ordinal))
+            while (await process.StandardOutput.ReadLineAsync(patience.Token).ConfigureAwait(false) is { } line && !line.StartsWith("  enter values on screens", StringComparison.Ordinal))
             {
                 // What is shown above it.
             }
