@@ -64,7 +64,7 @@ public abstract record Effect
     public sealed record Coefficients(string Path, Design Design, bool MayReplace) : Effect;
 
     /// <summary>Write a homework's sheets, key and list for answers into a folder.</summary>
-    internal sealed record Problems(string Folder, FrontEnd.Teaching.Problems.HomeworkPlan Plan) : Effect;
+    internal sealed record Problems(string Folder, ProblemsPage Page) : Effect;
 
     /// <summary>Write marks, or pages to hand back.</summary>
     internal sealed record Marks(string Path, MarkingPage Page, bool MayReplace) : Effect;

@@ -39,10 +39,10 @@ internal static class Listing
 
     private static bool IsWanted(string name, FilePurpose purpose) => purpose switch
     {
-        FilePurpose.Sheet or FilePurpose.Coefficients => true,
+        FilePurpose.Sheet or FilePurpose.Coefficients or FilePurpose.Secret => true,
         FilePurpose.Problems => false,
         FilePurpose.Key => Ends(name, ".json"),
-        FilePurpose.Answers => Ends(name, ".csv"),
+        FilePurpose.Answers or FilePurpose.Students => Ends(name, ".csv"),
         FilePurpose.Marks => Ends(name, ".csv") || Ends(name, ".html") || Ends(name, ".pdf"),
         FilePurpose.Open or FilePurpose.SaveAs => Ends(name, ".toml") || Ends(name, ".json"),
         _ => throw new ArgumentOutOfRangeException(nameof(purpose), purpose, "Purpose is not handled."),

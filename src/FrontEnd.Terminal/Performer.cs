@@ -6,7 +6,6 @@ using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Reporting;
-using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Terminal;
@@ -344,15 +343,18 @@ internal sealed class Performer : IDisposable
         }
     }
 
-    /// <summary>A folder that holds answers is left alone. Without a secret: whoever sets homework for a class gives the command one.</summary>
+    /// <summary>The files that the command writes. A folder that holds answers is left alone.</summary>
     private void Write(Effect.Problems problems)
     {
-        Homework homework = Homework.Make(problems.Plan, new DrawSource((ulong)problems.Plan.Seed), []);
-        Finding? wrong = HomeworkFolder.Answered(problems.Folder) is { Count: > 0 } answered ? Messages.AnswersInFolder(problems.Folder, answered) : null;
-        IReadOnlyList<string> kept = wrong is null ? HomeworkFolder.Keep(problems.Folder, homework, out wrong) : [];
-        wrong ??= HomeworkFiles.Write(problems.Folder, homework, SheetLook.Of(problems.Plan));
+        List<Finding> findings = [.. HomeworkFolder.Wrong(problems.Folder, problems.Page.Files, again: false)];
+        Homework? homework = problems.Page.Draw(problems.Folder, findings);
+        Finding? wrong = findings.Find(finding => finding.Severity == Severity.Error);
+        IReadOnlyList<string> kept = wrong is null ? HomeworkFolder.Keep(problems.Folder, homework!, out wrong) : [];
+        wrong ??= HomeworkFiles.Write(problems.Folder, homework!, SheetLook.Of(problems.Page.Plan));
+        string sheets = homework?.Sheets.Count is 1 ? "1 sheet" : $"{homework?.Sheets.Count} sheets";
+        string told = string.Concat(findings.Select(finding => $"; {finding.Message}"));
         _send(wrong is not null ? new Message.Failed(wrong)
-            : new Message.Told($"written to {problems.Folder}{(kept.Count == 0 ? "" : $", {string.Join(", ", kept)} kept")}; for a class, with a secret: frontend problems"));
+            : new Message.Told($"{sheets} written to {problems.Folder}{(kept.Count == 0 ? "" : $", {string.Join(", ", kept)} kept")}{told}"));
     }
 
     private void Write(Effect.Marks marks)

@@ -75,6 +75,39 @@ public sealed class CommandTests : IDisposable
         Assert.Equal(Shell.Run("check", "designs/hobbyist.toml", "--all").Output, output);
     }
 
+    /// <summary>A file of another kind is told as one, with the command that reads it, and nothing else is said.</summary>
+    [Theory]
+    [InlineData("designs/hobbyist-requirements.toml", "a file of requirements", "frontend size designs/hobbyist-requirements.toml")]
+    [InlineData("designs/classroom/homework.toml", "a homework's file", "frontend problems --homework designs/classroom/homework.toml")]
+    [InlineData("designs/classroom/own-problems.toml", "a file of problem templates", "frontend problems --templates designs/classroom/own-problems.toml --list")]
+    [InlineData("reference/parts/electrodes/dry-comb.toml", "a part card", "frontend cards reference/parts/electrodes/dry-comb.toml")]
+    public void Check_OfAnotherKindOfFile_NamesWhatReadsIt(string file, string what, string command)
+    {
+        Outcome outcome = Shell.Run("check", file);
+        Assert.Equal(2, outcome.Code);
+        Assert.Equal(["FE1085"], Regex.Matches(outcome.Messages, "FE[0-9]{4}").Select(code => code.Value));
+        Assert.Contains($"`{file}` is {what}, not a design", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains($"`{command}`", outcome.Messages, StringComparison.Ordinal);
+        string[] call = command.Split(' ')[1..];
+        Assert.NotEqual(2, Shell.Run(call is ["problems", "--homework", ..] ? [.. call, "--list"] : call).Code);
+    }
+
+    /// <summary>An empty standard input is no design, alone or among several; named twice it is the same design twice.</summary>
+    [Fact]
+    public void Check_OfTheStandardInput_NeverJudgesNothing()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "needs a POSIX shell");
+        (int code, string output, string messages) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - < /dev/null");
+        Assert.Equal((2, ""), (code, output));
+        Assert.Equal(["FE1085"], Regex.Matches(messages, "FE[0-9]{4}").Select(match => match.Value));
+        (code, output, _) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - designs/hobbyist.toml < /dev/null");
+        Assert.Equal(2, code);
+        Assert.StartsWith("x error", output, StringComparison.Ordinal);
+        (code, output, _) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - - < designs/hobbyist.toml");
+        Assert.Equal(0, code);
+        Assert.Equal(2, Regex.Count(output, "(?m)^~ marginal  -"));
+    }
+
     /// <summary>Every command and option stands on the manual page, and the formatter finds nothing to complain of.</summary>
     [Fact]
     public void Manual_HasEveryCommand_AndIsGoodForTheFormatter()

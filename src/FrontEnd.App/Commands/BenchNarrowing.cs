@@ -34,14 +34,20 @@ internal static class BenchNarrowing
         Narrowing narrowing = Narrowing.Of(document.PartlyKnown!, recording, stated);
         (DesignDocument narrowed, IReadOnlyList<Finding> unwritten) = document.WithEnds(narrowing.Fields.Where(one => one.IsNarrower).Select(one => one.After));
         List<Finding> findings = [.. new[] { narrowing.Contradiction }.OfType<Finding>().Select(document.Placed), .. asked.Narrow is null ? [] : unwritten];
-        outlet.Results.Write(asked.Json ? AnswerJson.Of(narrowing, findings) : NarrowingText.Of(narrowing));
-        outlet.Tell(findings);
-        if (narrowing.Contradiction is not null)
+        string[] files = asked.Narrow is { } named && narrowing.Contradiction is null ? [named] : [];
+        foreach (string file in files)
         {
-            return ExitCode.NotMet;
+            if (Write(file, document.Format, narrowed) is { } unwritable)
+            {
+                outlet.Tell([.. findings, unwritable]);
+                return ExitCode.Unusable;
+            }
         }
 
-        return asked.Narrow is null ? ExitCode.Met : Write(asked.Narrow, document.Format, narrowed, outlet);
+        outlet.Results.Write(asked.Json ? AnswerJson.Of(narrowing, findings, files) : NarrowingText.Of(narrowing));
+        outlet.Tell(findings);
+        outlet.NameBeside(asked.Json, files, $"; evaluate it with `frontend check {asked.Narrow}`");
+        return narrowing.Contradiction is null ? ExitCode.Met : ExitCode.NotMet;
     }
 
     /// <summary>The fixture that the call names, or what is wrong with how it does.</summary>
@@ -90,18 +96,11 @@ internal static class BenchNarrowing
     }
 
     /// <summary>The text with the narrower ranges, comments kept; in another form than the design's they are lost.</summary>
-    private static int Write(string output, DocumentFormat format, DesignDocument narrowed, Outlet outlet)
+    private static Finding? Write(string output, DocumentFormat format, DesignDocument narrowed)
     {
         string text = DesignDocument.FormatOf(output, narrowed.Text) == format ? narrowed.Text
             : format == DocumentFormat.Toml ? DesignWriter.ToJson(narrowed.PartlyKnown!) : DesignWriter.ToToml(narrowed.PartlyKnown!);
-        if (TextFiles.WriteAtomically(output, text) is { } problem)
-        {
-            outlet.Tell(problem);
-            return ExitCode.Unusable;
-        }
-
-        outlet.Messages.WriteLine($"wrote {output}; evaluate it with `frontend check {output}`");
-        return ExitCode.Met;
+        return TextFiles.WriteAtomically(output, text);
     }
 
     private static bool IsSame(string one, string other) => string.Equals(Path.GetFullPath(one), Path.GetFullPath(other), StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FrontEnd.Documents.Files;
 using FrontEnd.Spread;
 
 namespace FrontEnd.App.Commands;
@@ -23,21 +24,80 @@ internal static class CallMessages
     /// <summary>A day that is written in another way, or that no calendar has.</summary>
     public const string NoDay = "FE1040";
 
-    public static Finding Call(string message, string command) =>
-        Finding.Error(NotUnderstood, "", Lower(Plain(message)), null, $"`{command} --help` lists its arguments and options");
+    /// <summary>A number that is not whole, or not in its range.</summary>
+    public const string WholeNumber = "FE0815";
 
-    /// <summary>The parser's message in words of ours where it names a type of the framework.</summary>
-    private static string Plain(string message)
-    {
-        int type = message.IndexOf(" as expected type '", StringComparison.Ordinal);
-        string[] quoted = message.Split('\'');
-        return type < 0 || quoted.Length < 4 ? message
-            : $"`{quoted[1]}` is not {(message.Contains("Double", StringComparison.Ordinal) ? "a number" : "a whole number in range")} for `{quoted[3]}`";
-    }
+    /// <summary>A value behind an option that takes none.</summary>
+    public const string FlagWithValue = "FE1081";
 
-    public static Finding TooManyBuilds(int builds) =>
+    /// <summary>A word of the call that is empty or holds a sign that nobody can see.</summary>
+    public const string EmptyWord = "FE1082";
+
+    /// <summary>Sampling rates none of which can be worked out.</summary>
+    public const string RatesUnusable = "FE1099";
+
+    /// <summary>JSON of what is no answer.</summary>
+    public const string NoJson = "FE1083";
+
+    /// <summary>A call that is not understood, told by what it lacks or has too much.</summary>
+    /// <param name="because">The fact; null where the message is the fact.</param>
+    public static Finding Call(string message, string command, string? because = null) =>
+        Finding.Error(NotUnderstood, command, message, because, Help(command));
+
+    /// <param name="what">What the command's help says of it.</param>
+    public static Finding NoArgument(string name, string? what, string command) =>
+        Call($"`{name}` is missing", command, what is null ? null : $"{name}: {what}");
+
+    /// <inheritdoc cref="NoArgument"/>
+    public static Finding OptionMissing(string option, string? what, string command) =>
+        Call($"`{option}` is missing", command, what is null ? null : $"{option}: {what}");
+
+    /// <inheritdoc cref="NoArgument"/>
+    public static Finding NoValue(string option, string? what, string command) =>
+        Finding.Error(NotUnderstood, option, $"`{option}` is given without a value", what is null ? null : $"{option}: {what}", Help(command));
+
+    public static Finding ManyValues(string option, string command) =>
+        Finding.Error(NotUnderstood, option, $"`{option}` is given more than once", "it takes one value", $"give it once; {Help(command)}");
+
+    public static Finding TooMuch(string word, string command) =>
+        Call($"`{word}` is one word too many", command, "the command takes no further argument");
+
+    public static Finding NoInner(string word, IReadOnlyList<string> known, string? nearest, string command) =>
+        Call($"`{command}` has no command `{word}`", command, nearest is null ? $"the commands below it are {string.Join(", ", known)}" : $"the nearest is `{nearest}`");
+
+    /// <summary>What the library that reads calls refuses for a reason that is not looked for.</summary>
+    public static Finding NotTaken(string command) => Call("the call is not understood", command);
+
+    /// <summary>A flag is written alone.</summary>
+    public static Finding NoValueTaken(string option, string value, string command) =>
+        Finding.Error(FlagWithValue, option, $"`{option}` takes no value, and is given `{value}`", "it is on where it is written, and off where it is not",
+            $"write `{option}` alone, or leave it out; {Help(command)}");
+
+    /// <param name="place">The option or argument.</param>
+    public static Finding Empty(string place, bool isEmpty, string command) =>
+        Finding.Error(EmptyWord, place, isEmpty ? "its value is empty" : "its value holds a sign that nobody can see", "no file, name or number is written so",
+            $"write a value, or leave it out; {Help(command)}");
+
+    /// <summary>What is printed is no answer that JSON could hold.</summary>
+    /// <param name="printed">What it is: "a script for a shell".</param>
+    public static Finding JsonOf(string printed, string command, string? withFiles = null) =>
+        Finding.Error(NoJson, "--json", $"`--json` does not apply to {printed}", withFiles, $"leave `--json` out; {Help(command)}");
+
+    public static Finding NotWhole(string option, string text, string range) =>
+        Finding.Error(WholeNumber, option, $"`{text}` is not a whole number", "it is written in digits, without a point, a comma, a unit or a power of ten",
+            WholeOf(text) is { } whole ? $"write `{whole}`" : range.Length == 0 ? "give a whole number" : $"give a whole number from {range}");
+
+    /// <summary>The digits of a number that is whole and written in another way; null where it is none.</summary>
+    private static string? WholeOf(string text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number == Math.Floor(number) && Math.Abs(number) < 1e15
+            ? number.ToString("F0", CultureInfo.InvariantCulture)
+            : null;
+
+    private static string Help(string command) => $"`{command} --help` lists its arguments and options";
+
+    public static Finding TooManyBuilds(long builds) =>
         Finding.Error(
-            ManyBuilds, "", $"{builds} builds are more than the limit of {SpreadOptions.MostBuilds}",
+            ManyBuilds, "--builds", $"{builds} builds are more than the limit of {SpreadOptions.MostBuilds}",
             $"{SpreadOptions.MostBuilds} already need {Memory(SpreadOptions.MostBuilds)} of memory",
             "use fewer: ten thousand give the yield to within half a per cent, a million to within a twentieth of one");
 
@@ -48,20 +108,20 @@ internal static class CallMessages
     private static string Memory(int builds) => string.Create(CultureInfo.InvariantCulture, $"{SpreadRun.Memory(builds) / 1e9:0.0} GB");
 
     public static Finding NoCommand(string word, string? nearest) =>
-        Finding.Error(NotUnderstood, "", $"there is no command `{word}`", nearest is null
+        Finding.Error(NotUnderstood, "frontend", $"there is no command `{word}`", nearest is null
             ? null
             : $"the nearest is `{nearest}`", "`frontend --help` lists the commands");
 
     public static Finding NoOption(string option, string? nearest, string command) =>
         Finding.Error(
-            UnknownOption, "", $"there is no option `{option}`", nearest is null
+            UnknownOption, command, $"there is no option `{option}`", nearest is null
                 ? "a file name that begins with a hyphen must follow `--`"
                 : $"the nearest is `{nearest}`",
             $"`{command} --help` lists its arguments and options");
 
     public static Finding NoResult(string id, IReadOnlyList<string> nearest) =>
         Finding.Error(
-            UnknownResult, "", $"this design has no result `{id}`", nearest.Count == 0
+            UnknownResult, id, $"this design has no result `{id}`", nearest.Count == 0
                 ? null
                 : $"the nearest are {string.Join(", ", nearest.Select(one => $"`{one}`"))}",
             "`frontend check` shows the ids next to their figures");
@@ -79,8 +139,8 @@ internal static class CallMessages
             "the response of such a filter never decays",
             "use a longer word, or decimate first so that the corner is a larger share of the rate");
 
-    public static Finding NotInRange(string option, int value, int least, int most) =>
-        Finding.Error(UnknownWord, option, $"{value} is outside {least}..{most}", null, "choose a number in this range");
+    public static Finding NotInRange(string option, string value, string range, string code = WholeNumber) =>
+        Finding.Error(code, option, $"`{value}` is outside {range}", null, $"give {option} a whole number from {range}");
 
     public static Finding OptionAlone(string option, string needs) =>
         Finding.Error(NotUnderstood, option, $"`{option}` needs `{needs}`, which is not given", null, $"give `{needs}` too, or leave `{option}` out");
@@ -90,7 +150,7 @@ internal static class CallMessages
 
     /// <summary>Of each file that is named more than once.</summary>
     public static IEnumerable<Finding> NamedTwice(IEnumerable<string> files) =>
-        files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group => 1 < group.Count()).Select(group => Twice(group.First()));
+        files.Where(file => file.Length != 0).GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group => 1 < group.Count()).Select(group => Twice(group.First()));
 
     public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
         Finding.Error(UnknownWord, option, $"`{word}` is not a value of `{option}`", nearest is null
@@ -100,24 +160,26 @@ internal static class CallMessages
     public static Finding SaysNothing(string option, string about) =>
         Finding.Error(NotUnderstood, option, $"`{option}` does not apply to {about}", null, "leave it out");
 
+    /// <param name="place">What names the rates.</param>
+    public static Finding NoRate(string place, string because) =>
+        Finding.Error(RatesUnusable, place, "no sampling rate can be recommended", because, "compare rates above twice the upper edge of the band");
+
+    public static Finding NotAShare(string option, string text) =>
+        Finding.Error(NotUnderstood, option, $"`{text}` is not a share", "a share is a number from 0 to 100, in per cent", "write it as 99%");
+
     public static Finding NotADay(string option, string text) =>
         Finding.Error(NoDay, option, $"`{text}` is not a date", null, "write year, month and day with hyphens: 2026-11-26");
 
     public static Finding Interrupted(string what, string remedy) => Finding.Error(
         Stopped, "", $"interrupted while {what}", "nothing is printed or written: figures from part of the work would be wrong", remedy);
 
-    public static Finding Output(string reason) =>
-        Finding.Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "free some space, or write somewhere else");
+    public static Finding Output(IOException problem)
+    {
+        (string because, string help) = FileTrouble.Of(problem, "", isWritten: true);
+        return Finding.Error(OutputFails, "the standard output", "the output cannot be written", because, help);
+    }
 
     public static Finding NoScreens(string program, string folder) =>
         Finding.Error(ScreensMissing, "", $"the screens cannot be opened: `{program}` is not in the folder of `frontend`, or cannot be run", $"looked in {folder}",
             "keep the files that were published together in one folder; `frontend --help` lists the commands, which need no screens");
-
-    private static string Lower(string text)
-    {
-        string trimmed = text.TrimEnd('.', ' ');
-        return trimmed.Length > 1 && char.IsUpper(trimmed[0]) && !char.IsUpper(trimmed[1])
-            ? char.ToLowerInvariant(trimmed[0]) + trimmed[1..]
-            : trimmed;
-    }
 }

@@ -103,7 +103,7 @@ internal static class CardsCommand
 
         outlet.Results.Write(asked.Json ? AnswerJson.Of(card, asked.File) : CardsText.Fitted(card));
         outlet.Tell(card.Findings);
-        outlet.Messages.WriteLine($"wrote {asked.File}; a design names it as card = \"{Path.GetFileName(asked.File)}\", `frontend cards {asked.File}` shows it");
+        outlet.NameBeside(asked.Json, [asked.File], $"; a design names it as card = \"{Path.GetFileName(asked.File)}\", `frontend cards {asked.File}` shows it");
         return ExitCode.Met;
     }
 

@@ -38,15 +38,27 @@ internal static class CheckCommand
     {
         if (watch && (call.Designs is not [not DesignInput.StandardInput] || call.Json))
         {
-            outlet.Tell(CallMessages.Call("--watch wants one design file, and no --json", "frontend check"));
+            outlet.Tell(CallMessages.Call("--watch cannot be used so", "frontend check", "it wants one design file, which is not the standard input, and no --json"));
             return ExitCode.Unusable;
         }
 
-        int code = call.Designs.Length > 1 ? Several(call, outlet) : One(call, call.Designs is [var path] ? path : null, outlet);
-        while (watch && Changed(call.Designs[0], cancellation))
+        if (!watch)
         {
+            return call.Designs.Length > 1 ? Several(call, outlet) : One(call, call.Designs is [var path] ? path : null, outlet);
+        }
+
+        // The time of before it is read: a save while it is worked out counts.
+        string file = call.Designs[0];
+        DateTime read = File.GetLastWriteTimeUtc(file);
+        int code = One(call, file, outlet);
+
+        // What is held back would be seen at the first change only.
+        outlet.Results.Flush();
+        while (Changed(file, read, cancellation))
+        {
+            read = File.GetLastWriteTimeUtc(file);
             outlet.Results.Write($"\n{new string('-', 80)}\n");
-            code = One(call, call.Designs[0], outlet);
+            code = One(call, file, outlet);
             outlet.Results.Flush();
         }
 
@@ -54,9 +66,8 @@ internal static class CheckCommand
     }
 
     /// <summary>Waits until the file is written again; false where the waiting is broken off.</summary>
-    private static bool Changed(string path, CancellationToken cancellation)
+    private static bool Changed(string path, DateTime before, CancellationToken cancellation)
     {
-        DateTime before = File.GetLastWriteTimeUtc(path);
         while (!cancellation.WaitHandle.WaitOne(BetweenLooks))
         {
             // A file that an editor replaces is away for a moment.
@@ -85,11 +96,19 @@ internal static class CheckCommand
 
         if (call is { Json: false, Quiet: false })
         {
-            outlet.Results.Write(sheet.Assessment.PartlyKnown is not null ? PartlyKnownText.Of(sheet) : call.All ? CheckText.Of(sheet) : CheckText.Brief(sheet, path ?? ""));
+            outlet.Results.Write(Text(sheet, call.All, path ?? ""));
         }
 
         return CodeOf(sheet);
     }
+
+    private static string Text(Sheet sheet, bool all, string path) => (sheet.Assessment.PartlyKnown is not null, all) switch
+    {
+        (true, true) => PartlyKnownText.Of(sheet),
+        (true, false) => PartlyKnownText.Brief(sheet, path),
+        (false, true) => CheckText.Of(sheet),
+        (false, false) => CheckText.Brief(sheet, path),
+    };
 
     /// <summary>A line for each design, or its whole answer in JSON; the worst of their codes.</summary>
     private static int Several(CheckCall call, Outlet outlet)
@@ -109,8 +128,8 @@ internal static class CheckCommand
             }
 
             string says = code == ExitCode.Unusable ? sheet.Findings.First(finding => finding.Severity == Severity.Error) is var error ? $"{error.Code} {error.Message}" : ""
-                : sheet.Assessment.Judged is [{ Verdict.Kind: VerdictKind.Fail or VerdictKind.Marginal } first, ..]
-                    ? $"{first.Name} {Wording.Value(first)}, {Wording.Limit(first.Verdict)}" : "";
+                : sheet.Assessment.Judged is [{ Verdict.Kind: VerdictKind.Fail or VerdictKind.Marginal or VerdictKind.Open } first, ..]
+                    ? $"{first.Name} {Wording.Value(first)}, {Wording.Limit(first.Verdict)}{(first.Verdict.ClosesInShort is { } closes ? $"; closed by: {closes}" : "")}" : "";
             if (!call.Quiet)
             {
                 string sign = code == ExitCode.Unusable ? "x error" : $"{Wording.Sign(Worst(sheet))} {Wording.Word(Worst(sheet))}";

@@ -28,7 +28,7 @@ internal sealed class CoefficientOutput
     private readonly Option<string?> _form = new("--form") { Description = "with -o: structure of the sections: " + string.Join(", ", Forms.Keys)
         + "; default: transposed-2", HelpName = "word" };
 
-    private readonly Option<int?> _fraction = new("--state-fraction") { Description = "with -o, sections in q31 or q15: bits below the sample's LSB in the states, 0 to 16; default: 0", HelpName = "N" };
+    private readonly Option<string?> _fraction = new("--state-fraction") { Description = "with -o, sections in q31 or q15: bits below the sample's LSB in the states, 0 to 16; default: 0", HelpName = "N" };
 
     /// <param name="sections">False for filters without feedback: they have no form and no states.</param>
     public void AddTo(Command command, bool sections)
@@ -53,25 +53,21 @@ internal sealed class CoefficientOutput
         }
 
         // Where a command has no such option its value is null.
-        int fraction = call.CommandResult.Command.Options.Contains(_fraction) ? call.GetValue(_fraction) ?? 0 : 0;
-        if (fraction is < 0 or > 16)
-        {
-            findings.Add(CallMessages.NotInRange(_fraction.Name, fraction, 0, 16));
-        }
-
+        int fraction = call.CommandResult.Command.Options.Contains(_fraction) ? OptionValues.Whole(call.GetValue(_fraction), _fraction.Name, 0, 16, findings, code: CallMessages.UnknownWord) ?? 0 : 0;
         return new DigitalArithmetic
         {
             Word = OptionValues.Word(call.GetValue(_word) ?? "double", _word.Name, Words, findings),
             Form = OptionValues.Word((call.CommandResult.Command.Options.Contains(_form) ? call.GetValue(_form) : null)
                 ?? "transposed-2", _form.Name, Forms, findings),
-            StateFraction = Math.Clamp(fraction, 0, 16),
+            StateFraction = fraction,
         };
     }
 
     /// <summary>Writes the export, or says why there is none.</summary>
     /// <param name="title">What is filtered, for the file's first lines.</param>
     /// <param name="export">Null where rounded poles are not inside the unit circle.</param>
-    public static int Write(string file, string title, FilterExport? export, DigitalArithmetic arithmetic, Outlet outlet)
+    /// <param name="command">That writes them, with whether a program asks.</param>
+    public static int Write(string file, string title, FilterExport? export, DigitalArithmetic arithmetic, (string Name, bool Json) command, Outlet outlet)
     {
         if (export is null)
         {
@@ -85,7 +81,7 @@ internal sealed class CoefficientOutput
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote {file}");
+        outlet.Wrote(command.Name, command.Json, [file]);
         return ExitCode.Met;
     }
 }

@@ -43,7 +43,7 @@ internal static class CoefficientsCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Wrote("coefficients", json, file);
+        outlet.Wrote("coefficients", json, [file]);
         return ExitCode.Met;
     }
 }

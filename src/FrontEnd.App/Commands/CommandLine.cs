@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 
 namespace FrontEnd.App.Commands;
 
@@ -46,7 +45,7 @@ internal static class CommandLine
         catch (IOException problem)
         {
             // A reader that has gone away does not come here: the runtime takes a closed pipe as written. A full disk does.
-            outlet.Tell(CallMessages.Output(problem.Message));
+            outlet.Tell(CallMessages.Output(problem));
             return ExitCode.Unusable;
         }
         // The outermost frame: a fault of ours is told in one line, not as a crash.
@@ -87,7 +86,7 @@ internal static class CommandLine
 
         // Response files (@file) would make a design called "@home.toml" unreadable.
         ParseResult call = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (Problems(call) is { Count: > 0 } problems)
+        if (WrongCalls.In(call, args) is { Count: > 0 } problems)
         {
             outlet.Tell(problems);
             return ExitCode.Unusable;
@@ -95,49 +94,5 @@ internal static class CommandLine
 
         return call.Invoke(new InvocationConfiguration { Output = outlet.Results, Error = outlet.Messages,
             EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
-    }
-
-    /// <summary>What is wrong with a call: an unknown option alone, since whatever else is wrong follows from it.</summary>
-    private static List<Finding> Problems(ParseResult call)
-    {
-        string command = string.Join(' ', Names(call.CommandResult).Reverse());
-        if (call.Errors.Count == 0 && UnknownOption(call) is null)
-        {
-            return [];
-        }
-
-        if (UnknownOption(call) is { } option)
-        {
-            return [CallMessages.NoOption(option, Nearest.Of(option, call.CommandResult.Command.Options.Select(known => known.Name)),
-                command)];
-        }
-
-        if (call.CommandResult.Command is RootCommand root)
-        {
-            // "No command" follows from a word that is none.
-            return [call.UnmatchedTokens is [var word, ..]
-                ? CallMessages.NoCommand(word, Nearest.Of(word, root.Subcommands.Select(known => known.Name)))
-                : CallMessages.Call(call.Errors[0].Message, command)];
-        }
-
-        return [.. call.Errors.Select(error => CallMessages.Call(error.Message, command))];
-    }
-
-    /// <summary>"filter fir" of `frontend filter fir`, innermost first; "frontend" last.</summary>
-    private static IEnumerable<string> Names(SymbolResult? result)
-    {
-        for (; result is CommandResult { Command: var command }; result = result.Parent)
-        {
-            yield return command is RootCommand ? "frontend" : command.Name;
-        }
-    }
-
-    /// <summary>The parser takes an unknown option for an argument where there is room for one: a design would be called
-    /// <c>--jsn</c>.</summary>
-    private static string? UnknownOption(ParseResult call)
-    {
-        IEnumerable<Token> words = call.Tokens.TakeWhile(token =>
-            token.Type != TokenType.DoubleDash).Where(token => token.Type == TokenType.Argument);
-        return words.Select(token => token.Value).FirstOrDefault(word => word.Length > 1 && word[0] == '-');
     }
 }

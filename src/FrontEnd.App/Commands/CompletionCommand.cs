@@ -74,13 +74,21 @@ internal static class CompletionCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> shell = new("shell") { Description = $"which shell: {string.Join(", ", Shells)}" };
-        Command command = new("completion", "Prints the script with which a shell completes commands, options and values.") { shell };
-        command.SetAction(call => Run(call.GetRequiredValue(shell), outlet));
+        // Not offered, as there is no such answer: whoever asks for it is told so.
+        Option<bool> json = new("--json") { Hidden = true };
+        Command command = new("completion", "Prints the script with which a shell completes commands, options and values.") { shell, json };
+        command.SetAction(call => Run(call.GetRequiredValue(shell), call.GetValue(json), outlet));
         return command;
     }
 
-    private static int Run(string word, Outlet outlet)
+    private static int Run(string word, bool json, Outlet outlet)
     {
+        if (json)
+        {
+            outlet.Tell(CallMessages.JsonOf("a script for a shell", "frontend completion", "the shell runs what is printed"));
+            return ExitCode.Unusable;
+        }
+
         if (Array.Find(Scripts, one => string.Equals(one.Shell, word, StringComparison.OrdinalIgnoreCase)) is not { Script: { } script })
         {
             outlet.Tell(CallMessages.NoWord("completion", word, [.. Shells], Nearest.Of(word, Shells)));

@@ -10,7 +10,6 @@ using FrontEnd.Head;
 using FrontEnd.Reporting;
 using FrontEnd.Simulation;
 using FrontEnd.Teaching;
-using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.App.Commands;
 
@@ -41,7 +40,7 @@ internal static class Completions
         ("pairs", "--band", design => (design is null ? Designs.Band.Conventional : design.Design.Bands).Select(band => band.Name)),
         ("pairs", "--shells", _ => HeadWords.Shells.Keys),
         ("pairs", "--amplitude-kind", _ => HeadWords.Amplitudes.Keys),
-        ("spread", "--distribution", _ => SpreadCommand.Distributions),
+        ("spread", "--distribution", _ => SpreadCommand.DistributionWords),
         ("filter", "--family", _ => FilterWords.Families.Keys),
         ("filter", "--topology", _ => FilterParts.Topologies.Keys),
         ("filter", "--normalisation", _ => FilterCommand.Normalisations.Keys),
@@ -164,7 +163,7 @@ internal static class Completions
     /// <summary>The design that the line names so far; null where there is none that can be used.</summary>
     private static DesignDocument? DesignOf(ParseResult call)
     {
-        string? path = call.CommandResult.Children.OfType<ArgumentResult>().FirstOrDefault(result => result.Argument.Name == "design")?.Tokens.FirstOrDefault()?.Value;
+        string? path = call.CommandResult.Children.OfType<ArgumentResult>().FirstOrDefault(result => result.Argument.Name == "design")?.Tokens is [var first, ..] ? first.Value : null;
         if (path is null || !File.Exists(path))
         {
             return null;

@@ -11,7 +11,14 @@ internal static class DesignInput
         path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : Named(path);
 
     /// <summary>The word for what comes in by the standard input.</summary>
-    public const string StandardInput = "-";
+    public const string StandardInput = FrontEnd.Documents.Sheets.CheckText.StandardInput;
+
+    // It can be read once: a call that names it twice means the same design.
+    private static readonly Lazy<string> Input = new(() =>
+    {
+        using StreamReader input = new(Console.OpenStandardInput());
+        return input.ReadToEnd();
+    });
 
     /// <summary>The design of a path, or the one that comes in by the standard input.</summary>
     public static DesignDocument Named(string path)
@@ -21,9 +28,7 @@ internal static class DesignInput
             return DesignDocument.Read(path);
         }
 
-        using StreamReader input = new(Console.OpenStandardInput());
-        string text = input.ReadToEnd();
-        return DesignDocument.ReadText(text, DesignDocument.FormatOf("", text), StandardInput, Directory.GetCurrentDirectory());
+        return DesignDocument.ReadInput(Input.Value, StandardInput, Directory.GetCurrentDirectory());
     }
 
     /// <summary>Reads a design of which every value is to be known; null where it cannot be used, and the outlet has been told why.</summary>

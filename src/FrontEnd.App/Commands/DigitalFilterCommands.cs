@@ -26,7 +26,7 @@ internal static class DigitalFilterCommands
         Option<string> stop = new("--stop") { Description = "edge of the stop band; as many as pass-band edges", Required = true, HelpName = "F[,F]" };
         Option<string?> ripple = new("--ripple") { Description = "maximum pass-band ripple, largest gain to smallest, such as 0.5dB; may be left out with --taps", HelpName = "dB" };
         Option<string?> attenuation = new("--attenuation") { Description = "minimum stop-band attenuation, such as 60dB; may be left out with --taps of an equiripple filter: errors then have equal weight in all bands", HelpName = "dB" };
-        Option<int?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the smallest odd number that meets ripple and attenuation", HelpName = "N" };
+        Option<string?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the smallest odd number that meets ripple and attenuation", HelpName = "N" };
         Option<string?> method = new("--method") { Description = "design method: " + string.Join(", ", Methods.Keys)
             + "; default: equiripple", HelpName = "word" };
         Frame frame = new("fir", "Designs an FIR filter: no feedback, constant delay. " + Codes, outlet, sections: false,
@@ -39,7 +39,7 @@ internal static class DigitalFilterCommands
             StopEdges = OptionValues.Frequencies(call.GetRequiredValue(stop), stop.Name, findings) ?? [],
             Ripple = OptionValues.Quantity<Decibels>(call.GetValue(ripple), ripple.Name, findings),
             Attenuation = OptionValues.Quantity<Decibels>(call.GetValue(attenuation), attenuation.Name, findings),
-            Taps = call.GetValue(taps),
+            Taps = OptionValues.Count(call.GetValue(taps), taps.Name, findings),
             Rate = frame.RateOf(call, findings),
         }.Design() is var answer && answer.Filter is { } filter
             ? Made.Of(answer.Findings, () => DesignedFir.Of(answer), DigitalPages.Of)
@@ -50,7 +50,7 @@ internal static class DigitalFilterCommands
     private static Command Comb(Outlet outlet)
     {
         Option<string?> mains = new("--mains") { Description = "mains frequency; default: 50 Hz", HelpName = "F" };
-        Option<int> periods = new("--periods") { Description = "1: average over one mains period; more: subtract what repeats over that many periods; default: 1", DefaultValueFactory = _ => 1, HelpName = "N" };
+        Option<string> periods = new("--periods") { Description = "1: average over one mains period; more: subtract what repeats over that many periods; default: 1", DefaultValueFactory = _ => "1", HelpName = "N" };
         Option<string?> edge = new("--edge") { Description = "upper edge of the band, for its droop; default: 40 Hz", HelpName = "F" };
         Frame frame = new("comb",
             "Designs a comb that removes the mains and all its harmonics by averaging over whole periods. " + Codes, outlet,
@@ -58,7 +58,7 @@ internal static class DigitalFilterCommands
         return frame.With((call, findings) => new CombWish
         {
             Mains = OptionValues.Quantity<Frequency>(call.GetValue(mains), mains.Name, findings) ?? Frequency.FromHertz(50),
-            Periods = call.GetValue(periods),
+            Periods = OptionValues.Count(call.GetValue(periods), periods.Name, findings) ?? 1,
             Edge = OptionValues.Quantity<Frequency>(call.GetValue(edge), edge.Name, findings) ?? Frequency.FromHertz(40),
             Rate = frame.RateOf(call, findings),
         }.Design() is var answer && answer.Comb is { } comb
@@ -70,8 +70,8 @@ internal static class DigitalFilterCommands
     private static Command NotchFilters(Outlet outlet)
     {
         Option<string?> mains = new("--mains") { Description = "mains frequency; default: 50 Hz", HelpName = "F" };
-        Option<double> q = new("--q") { Description = "centre frequency over -3 dB bandwidth; default: 10", DefaultValueFactory = _ =>
-            10, HelpName = "N" };
+        Option<string> q = new("--q") { Description = "centre frequency over -3 dB bandwidth; default: 10", DefaultValueFactory = _ =>
+            "10", HelpName = "N" };
         Option<bool> common = new("--common-width") { Description = "digital: make every harmonic's notch as wide as the first; default: every notch has the same Q" };
         Option<string?> edge = new("--edge") { Description = "digital: upper edge of the band; harmonics up to it get a notch, the mains always does; default: 40 Hz", HelpName = "F" };
         Option<string?> topology = new("--topology") { Description = "analogue: the circuit: "
@@ -87,7 +87,7 @@ internal static class DigitalFilterCommands
             NotchWish wish = new()
             {
                 Mains = OptionValues.Quantity<Frequency>(call.GetValue(mains), mains.Name, findings) ?? Frequency.FromHertz(50),
-                Q = call.GetValue(q),
+                Q = OptionValues.Quantity<PlainNumber>(call.GetValue(q), q.Name, findings)?.Number ?? 10,
                 CommonWidth = call.GetValue(common),
                 Edge = OptionValues.Quantity<Frequency>(call.GetValue(edge), edge.Name, findings) ?? Frequency.FromHertz(40),
                 Rate = frame.RateOf(call, findings),
@@ -120,22 +120,22 @@ internal static class DigitalFilterCommands
 
     private static Command Sinc(Outlet outlet)
     {
-        Option<int> order = new("--order") { Description = "k of sinc^k, 1 to 10; default: 3", DefaultValueFactory = _ =>
-            3, HelpName = "N" };
-        Option<int> ratio = new("--ratio") { Description = "modulator samples for each output sample, 2 to 65536; default: 256",
-            DefaultValueFactory = _ => 256, HelpName = "N" };
+        Option<string> order = new("--order") { Description = "k of sinc^k, 1 to 10; default: 3", DefaultValueFactory = _ =>
+            "3", HelpName = "N" };
+        Option<string> ratio = new("--ratio") { Description = "modulator samples for each output sample, 2 to 65536; default: 256",
+            DefaultValueFactory = _ => "256", HelpName = "N" };
         Option<string?> edge = new("--edge") { Description = "upper edge of the band to flatten; default: 40 Hz", HelpName = "F" };
-        Option<int> taps = new("--taps") { Description = "taps of the flattening filter, odd, 3 to 63; default: 11", DefaultValueFactory = _ =>
-            11, HelpName = "N" };
+        Option<string> taps = new("--taps") { Description = "taps of the flattening filter, odd, 3 to 63; default: 11", DefaultValueFactory = _ =>
+            "11", HelpName = "N" };
         Frame frame = new("sinc",
             "Shows the droop of a delta-sigma converter's sinc decimator and designs the taps that flatten its band. --rate is the output rate. " + Codes,
             outlet, sections: false, [order, ratio, edge, taps]);
         return frame.With((call, findings) => new SincWish
         {
-            Order = call.GetValue(order),
-            Ratio = call.GetValue(ratio),
+            Order = OptionValues.Count(call.GetValue(order), order.Name, findings) ?? 3,
+            Ratio = OptionValues.Count(call.GetValue(ratio), ratio.Name, findings) ?? 256,
             Edge = OptionValues.Quantity<Frequency>(call.GetValue(edge), edge.Name, findings) ?? Frequency.FromHertz(40),
-            Taps = call.GetValue(taps),
+            Taps = OptionValues.Count(call.GetValue(taps), taps.Name, findings) ?? 11,
             Rate = frame.RateOf(call, findings),
         }.Design() is var answer && answer.Compensation is { } filter
             ? Made.Of(answer.Findings, () => DesignedSinc.Of(answer), DigitalPages.Of)
@@ -166,7 +166,7 @@ internal static class DigitalFilterCommands
         private readonly Command _command;
         private readonly Outlet _outlet;
         private readonly Option<string?> _rate;
-        private readonly Option<bool> _json = new("--json") { Description = "print figures and coefficients as JSON; default: text, 80 columns" };
+        private readonly Option<bool> _json = new("--json") { Description = "print figures and coefficients as JSON, with -o the file written; default: text, 80 columns" };
         private readonly CoefficientOutput _output = new();
 
         /// <param name="withoutRate">What comes of a call without a sampling rate; null where there has to be one.</param>
@@ -214,7 +214,7 @@ internal static class DigitalFilterCommands
                         return ExitCode.Unusable;
                     }
 
-                    return CoefficientOutput.Write(file, made.Title, made.Export(arithmetic), arithmetic, _outlet);
+                    return CoefficientOutput.Write(file, made.Title, made.Export(arithmetic), arithmetic, ($"filter {_command.Name}", call.GetValue(_json)), _outlet);
                 }
 
                 _outlet.Results.Write(call.GetValue(_json) ? made.Json!($"filter {_command.Name}") : made.Page());

@@ -44,7 +44,7 @@ internal static class FilterCommand
             Family = OptionValues.Word(call.GetRequiredValue(options.Family), options.Family.Name, FilterWords.Families, findings),
             Shape = OptionValues.Word(call.GetRequiredValue(options.Shape), options.Shape.Name, FilterWords.Shapes, findings),
             Corners = OptionValues.Frequencies(call.GetRequiredValue(options.Corner), options.Corner.Name, findings) ?? [],
-            Order = call.GetValue(options.Order),
+            Order = OptionValues.Count(call.GetValue(options.Order), options.Order.Name, findings),
             StopEdges = OptionValues.Frequencies(call.GetValue(options.StopFrequency), options.StopFrequency.Name, findings),
             Rate = OptionValues.Quantity<Frequency>(call.GetValue(options.Rate), options.Rate.Name, findings),
             Ripple = OptionValues.Quantity<Decibels>(call.GetValue(options.Ripple), options.Ripple.Name, findings),
@@ -62,7 +62,7 @@ internal static class FilterCommand
 
         if (options.Output.File(call) is { } file)
         {
-            return Write(file, answer, arithmetic, outlet);
+            return Write(file, answer, arithmetic, call.GetValue(options.Json), outlet);
         }
 
         DesignedSections filter = DesignedSections.Of(answer, build);
@@ -70,7 +70,7 @@ internal static class FilterCommand
         return ExitCode.Met;
     }
 
-    private static int Write(string file, FilterAnswer answer, DigitalArithmetic arithmetic, Outlet outlet)
+    private static int Write(string file, FilterAnswer answer, DigitalArithmetic arithmetic, bool json, Outlet outlet)
     {
         if (answer.Digital is not { } digital)
         {
@@ -81,7 +81,7 @@ internal static class FilterCommand
         string name = $"{FilterWords.Name(answer.Wish.Family)} {FilterWords.Of(answer.Wish.Shape)}, order {answer.Prototype!.Order}";
         SectionsExport? export = SectionsExport.Of(digital.Sections, [.. Enumerable.Repeat(name, digital.Sections.Count)], digital.Rate,
             arithmetic);
-        return CoefficientOutput.Write(file, name, export, arithmetic, outlet);
+        return CoefficientOutput.Write(file, name, export, arithmetic, ("filter", json), outlet);
     }
 
     internal static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
@@ -106,7 +106,7 @@ internal static class FilterCommand
             HelpName = "F[,F]",
         };
 
-        public Option<int?> Order { get; } = new("--order") { Description = "order of the prototype, 1 to 20, for band shapes 1 to 10 with twice as many poles", HelpName = "N" };
+        public Option<string?> Order { get; } = new("--order") { Description = "order of the prototype, 1 to 20, for band shapes 1 to 10 with twice as many poles", HelpName = "N" };
 
         public Option<string?> StopFrequency { get; } = new("--stop-frequency") { Description = "instead of --order: edge of the stop band, for a band shape both; the lowest order that meets it is used", HelpName = "F[,F]" };
 
@@ -124,7 +124,7 @@ internal static class FilterCommand
 
         public Option<string?> OpAmp { get; } = OptionValues.OpAmpOption();
 
-        public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles, gain and everything on the page as JSON; default: text, 80 columns" };
+        public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles, gain and everything on the page as JSON, with -o the file written; default: text, 80 columns" };
 
         public CoefficientOutput Output { get; } = new();
 

@@ -59,7 +59,7 @@ internal static class LessonCommand
         if (asked.Name is null)
         {
             string[] alone = [.. asked.Design is null ? (string[])[] : ["--design"], .. asked.Value is null ? (string[])[] : ["--to"], .. asked.Files.Length == 0 ? (string[])[] : ["--output"]];
-            wrong.AddRange(alone.Select(option => CallMessages.Call($"{option} wants the name of a lesson", "frontend lesson")));
+            wrong.AddRange(alone.Select(option => CallMessages.OptionAlone(option, "the name of a lesson")));
         }
 
         Lesson? lesson = asked.Name is null ? null : Lessons.Find(asked.Name);
@@ -111,12 +111,12 @@ internal static class LessonCommand
                 return ExitCode.Unusable;
             }
 
-            outlet.Messages.WriteLine($"wrote {path}");
+            outlet.NameBeside(asked.Json, [path]);
         }
 
         if (asked.Json)
         {
-            outlet.Results.Write(AnswerJson.Of(outcome, asked.Design));
+            outlet.Results.Write(AnswerJson.Of(outcome, asked.Design, asked.Files));
         }
         else if (asked.Files.Length == 0)
         {

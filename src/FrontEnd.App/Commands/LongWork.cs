@@ -28,7 +28,7 @@ internal static class LongWork
             Finding[] errors = [.. Evaluator.Evaluate(design).Findings.Where(finding => finding.Severity == Severity.Error)];
             outlet.Tell(errors.Length != 0
                 ? errors
-                : [CallMessages.Call("the network of at least one build of this design has no solution", "frontend spread")]);
+                : [CallMessages.Call("a spread of this design cannot be drawn", "frontend spread", "the network of at least one build has no solution")]);
         }
 
         return result;

@@ -10,13 +10,20 @@ internal static class ManualCommand
     public static Command Make(Outlet outlet)
     {
         Option<string?> folder = new("--output", "-o") { Description = "folder to write frontend.1 and a page for each command to; default: the whole page, to the standard output", HelpName = "folder" };
-        Command command = new("manual", "Prints the manual page, for man: `frontend manual | man -l -`.") { folder };
-        command.SetAction(call => Run(call.RootCommandResult.Command, call.GetValue(folder), outlet));
+        Option<bool> json = new("--json") { Description = "with -o: print JSON that names the files written; default: a line, to the messages" };
+        Command command = new("manual", "Prints the manual page, for man: `frontend manual | man -l -`.") { folder, json };
+        command.SetAction(call => Run(call.RootCommandResult.Command, call.GetValue(folder), call.GetValue(json), outlet));
         return command;
     }
 
-    private static int Run(Command root, string? folder, Outlet outlet)
+    private static int Run(Command root, string? folder, bool json, Outlet outlet)
     {
+        if (folder is null && json)
+        {
+            outlet.Tell(CallMessages.JsonOf("the page", "frontend manual", "the page is for `man`; with -o the files written are named in JSON"));
+            return ExitCode.Unusable;
+        }
+
         if (folder is null)
         {
             outlet.Results.Write(ManualPage.Of(root));
@@ -26,16 +33,24 @@ internal static class ManualCommand
         List<(string Name, string Text)> pages = [("frontend", ManualPage.Of(root)), .. root.Subcommands.Where(one => !one.Hidden).Select(one => ($"frontend-{one.Name}", ManualPage.Of(one, ["frontend"])))];
         foreach ((string name, string text) in pages)
         {
-            if (TextFiles.WriteAtomically(Path.Combine(folder, name + ".1"), text) is { } problem)
+            if (TextFiles.WriteAtomically(PlaceOf(folder, name), text) is { } problem)
             {
                 outlet.Tell(problem);
                 return ExitCode.Unusable;
             }
         }
 
-        outlet.Messages.WriteLine($"wrote {pages.Count} pages to {folder}; `man -l {Path.Combine(folder, "frontend.1")}` shows the first");
+        if (json)
+        {
+            outlet.Wrote("manual", json, [.. pages.Select(page => PlaceOf(folder, page.Name))]);
+            return ExitCode.Met;
+        }
+
+        outlet.Messages.WriteLine($"wrote {pages.Count} pages to {folder}; `man -l {PlaceOf(folder, "frontend")}` shows the first");
         return ExitCode.Met;
     }
+
+    private static string PlaceOf(string folder, string name) => Path.Combine(folder, name + ".1");
 }
 
 /// <summary>A manual page in the macros of man(7).</summary>

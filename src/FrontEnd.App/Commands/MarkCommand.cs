@@ -25,7 +25,7 @@ internal static class MarkCommand
         Option<string?> paper = OptionValues.Paper();
         Option<bool> json = OptionValues.Json();
         Command command = new("mark",
-            "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made.") { key,
+            "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made. A number without a unit is read in the unit that the sheet asks for; one that is right in the SI unit instead earns the share of a unit left out.") { key,
             answers, output, half, trust, solutions, paper, json };
         command.SetAction(call => Run(
             new MarkCall(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output))
@@ -51,7 +51,7 @@ internal static class MarkCommand
 
         if (IsKey(call.Answers) && !IsKey(call.Key))
         {
-            outlet.Tell(CallMessages.Call("the files are the other way round: the key comes first, then the answers", "frontend mark"));
+            outlet.Tell(CallMessages.Call("the files are the other way round", "frontend mark", "the key comes first, then the answers"));
             return ExitCode.Unusable;
         }
 
@@ -62,8 +62,18 @@ internal static class MarkCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Results.Write(call.Json ? AnswerJson.Of(marked.Marks, findings) : MarksText.Of(marked.Marks));
-        return Write(call, marked, look, outlet);
+        foreach (string output in call.Outputs)
+        {
+            if (marked.Write(output, call.Solutions, look) is { } problem)
+            {
+                outlet.Tell(problem);
+                return ExitCode.Unusable;
+            }
+        }
+
+        outlet.Results.Write(call.Json ? AnswerJson.Of(marked.Marks, findings, call.Outputs) : MarksText.Of(marked.Marks));
+        outlet.NameBeside(call.Json, call.Outputs);
+        return ExitCode.Met;
     }
 
     /// <summary>Null for the key's own.</summary>
@@ -76,26 +86,9 @@ internal static class MarkCommand
             case "no":
                 return Rubric.RightOnly;
             default:
-                findings.Add(CallMessages.Call($"--half-points is yes or no, and `{halfPoints}` is neither", "frontend mark"));
+                findings.Add(CallMessages.NoWord("--half-points", halfPoints, ["yes", "no"], Nearest.Of(halfPoints, ["yes", "no"])));
                 return null;
         }
-    }
-
-    private static int Write(MarkCall call, MarkedClass marked, SheetLook look, Outlet outlet)
-    {
-        foreach (string output in call.Outputs)
-        {
-            Finding? problem = marked.Write(output, call.Solutions, look);
-            if (problem is not null)
-            {
-                outlet.Tell(problem);
-                return ExitCode.Unusable;
-            }
-
-            outlet.Messages.WriteLine($"wrote {output}");
-        }
-
-        return ExitCode.Met;
     }
 
     /// <summary>What was typed.</summary>

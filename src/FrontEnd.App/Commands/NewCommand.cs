@@ -29,13 +29,7 @@ internal static class NewCommand
             return ExitCode.Unusable;
         }
 
-        if (json)
-        {
-            outlet.Wrote("new", json, path);
-            return ExitCode.Met;
-        }
-
-        outlet.Messages.WriteLine($"wrote {path}; evaluate it with `frontend check {path}`");
+        outlet.Wrote("new", json, [path], $"; evaluate it with `frontend check {path}`");
         return ExitCode.Met;
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
@@ -87,6 +88,39 @@ internal static class OptionValues
         return null;
     }
 
+    /// <summary>Counts that are checked where they are used: large enough to say what is wrong with them there.</summary>
+    public const int AnyCount = 1_000_000_000;
+
+    /// <summary>A whole number of which somebody else knows the range.</summary>
+    public static int? Count(string? text, string option, List<Finding> findings) => Whole(text, option, -AnyCount, AnyCount, findings, "");
+
+    /// <summary>A whole number; null where the option is not given, cannot be read or is out of its range.</summary>
+    /// <param name="range">As messages say it; "" where the range tells nobody anything.</param>
+    /// <param name="code">Of a number that is out of it.</param>
+    public static T? Whole<T>(string? text, string option, T least, T most, List<Finding> findings, string? range = null, string code = CallMessages.WholeNumber)
+        where T : struct, IBinaryInteger<T>
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        // Signs, digits and nothing else, whatever the machine's language takes for a thousand.
+        if (!BigInteger.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out BigInteger number))
+        {
+            findings.Add(CallMessages.NotWhole(option, text, range ?? $"{least} to {most}"));
+            return null;
+        }
+
+        if (number < BigInteger.CreateChecked(least) || BigInteger.CreateChecked(most) < number)
+        {
+            findings.Add(CallMessages.NotInRange(option, text, range is null or "" ? $"{least} to {most}" : range, code));
+            return null;
+        }
+
+        return T.CreateChecked(number);
+    }
+
     /// <summary>A day; null where the option is not given or cannot be read.</summary>
     public static DateOnly? Day(string? text, string option, List<Finding> findings)
     {
@@ -122,7 +156,7 @@ internal static class OptionValues
         }
 
         (OpAmp opAmp, IReadOnlyList<Finding> wrong) = DesignDocument.OpAmpCard(card, Environment.CurrentDirectory);
-        findings.AddRange(wrong.Select(finding => finding with { Field = option }));
+        findings.AddRange(wrong.Select(finding => finding with { Field = option, Excerpt = null }));
         return opAmp;
     }
 }

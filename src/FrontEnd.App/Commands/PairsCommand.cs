@@ -24,7 +24,7 @@ internal static class PairsCommand
         Option<string> kind = new("--amplitude-kind") { Description = "pp or rms; default: pp", HelpName = "kind", DefaultValueFactory = _ => "pp" };
         Option<string?> stated = new("--stated-in") { Description = "pair in which the amplitude is stated; default: the source's site against both ears", HelpName = "pair" };
         Option<string?> band = new("--band") { Description = "the rhythm's band by name (alpha, or one of the design's); default: the design's band, without a design alpha", HelpName = "band" };
-        Option<int?> best = new("--best") { Description = $"rank every pair of the sites by signal over noise and show this many; default: the design's channels, or {PairStudy.UsualBest} if sites are given", HelpName = "number" };
+        Option<string?> best = new("--best") { Description = $"rank every pair of the sites by signal over noise and show this many; default: the design's channels, or {PairStudy.UsualBest} if sites are given", HelpName = "number" };
         Option<string?> shells = new("--shells") { Description = $"conductivities of the head: {string.Join(", ", HeadWords.Shells.Keys)}; default: the design's, four", HelpName = "set" };
         Option<string?> ratio = new("--skull-ratio") { Description = "conductivity of the brain over that of the skull, 5 to 200; default: the set's, 20 for four", HelpName = "number" };
         Option<string?> noise = new("--noise") { Description = "noise of one electrode's path in the band, rms; default: the design's; left out without a design", HelpName = "voltage" };
@@ -50,7 +50,7 @@ internal static class PairsCommand
     {
         if (path is null && words.Sites is null)
         {
-            outlet.Tell(CallMessages.Call("neither a design nor --sites is given", "frontend pairs"));
+            outlet.Tell(CallMessages.Call("neither a design nor --sites is given", "frontend pairs", "pairs are those of a design's channels, or of the sites that are named"));
             return ExitCode.Unusable;
         }
 
@@ -74,9 +74,7 @@ internal static class PairsCommand
             findings.AddRange(problems);
             if (answer is not null)
             {
-                outlet.Results.Write(json ? AnswerJson.Of(answer) : PairsText.Of(answer));
-                outlet.Tell(findings);
-                return Draw(answer, map, outlet);
+                return Show(answer, findings, map, json, outlet);
             }
         }
 
@@ -84,21 +82,19 @@ internal static class PairsCommand
         return ExitCode.Unusable;
     }
 
-    private static int Draw(PairsAnswer answer, string? map, Outlet outlet)
+    private static int Show(PairsAnswer answer, List<Finding> findings, string? map, bool json, Outlet outlet)
     {
-        if (map is null)
-        {
-            return ExitCode.Met;
-        }
-
         bool letters = string.Equals(Path.GetExtension(map), ".txt", StringComparison.OrdinalIgnoreCase);
-        if (TextFiles.WriteAtomically(map, letters ? SourceMap.Text(answer) : SourceMap.Svg(answer)) is { } problem)
+        if (map is not null && TextFiles.WriteAtomically(map, letters ? SourceMap.Text(answer) : SourceMap.Svg(answer)) is { } problem)
         {
-            outlet.Tell(problem);
+            outlet.Tell([.. findings, problem]);
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote {map}");
+        string[] files = map is null ? [] : [map];
+        outlet.Results.Write(json ? AnswerJson.Of(answer, files) : PairsText.Of(answer));
+        outlet.Tell(findings);
+        outlet.NameBeside(json, files);
         return ExitCode.Met;
     }
 
@@ -117,7 +113,7 @@ internal static class PairsCommand
 
         public string? Noise { get; init; }
 
-        public int? Best { get; init; }
+        public string? Best { get; init; }
 
         public string? Sites { get; init; }
 
@@ -149,15 +145,10 @@ internal static class PairsCommand
                 findings.Add(CallMessages.OptionAlone(alone, "--under"));
             }
 
-            if (Best is { } best && best is < 1 or > MostBest)
-            {
-                findings.Add(CallMessages.NotInRange("--best", Best.Value, 1, MostBest));
-            }
-
             return new PairsQuestion
             {
                 Patches = Under is null ? design?.Patches ?? [] : [Patch(findings)], Head = head, Background = design?.Background ?? new(),
-                Design = design, Noise = noise, Best = Best,
+                Design = design, Noise = noise, Best = OptionValues.Whole(Best, "--best", 1, MostBest, findings, code: CallMessages.UnknownWord),
                 Sites = Sites?.Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries),
             };
         }

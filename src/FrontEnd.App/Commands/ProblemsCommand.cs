@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
@@ -32,7 +31,7 @@ internal static class ProblemsCommand
         Option<string?> bank = new("--bank") { Description = "table of all questions to write (.csv): id, text, givens, unit, answer, low, high, solution", HelpName = "file" };
         Option<bool> again = new("--again") { Description = "write into a folder that holds answers; a list that is filled in, and the key of another homework, are kept there under another name" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems; nothing is written" };
-        Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
+        Option<bool> json = new("--json") { Description = "print JSON: with --list the kinds of problems; else every file written, what was drawn with, the questions without their answers, and the code on each student's sheet; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
             seed, secret, level, plan, students, own, folder, again, paper, qti, bank, only, json };
@@ -52,31 +51,27 @@ internal static class ProblemsCommand
         List<Finding> findings = [];
         HomeworkPlan? plan = call.Plan is { } path ? ReadPlan(call, path, findings) : null;
         List<Topic> topics = Named(call.Topics, findings);
-        int count = plan?.Questions ?? (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
-        int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
-        ulong seed = plan is null ? Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings) : (ulong)plan.Seed;
-        DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
+        int count = plan?.Questions ?? OptionValues.Whole(call.Count, "--count", 1, MostQuestions, findings) ?? 10;
+        int? level = OptionValues.Whole(call.Level, "--level", 1, 3, findings);
+        ulong seed = plan is null ? OptionValues.Whole(call.Seed, "--seed", 0UL, ulong.MaxValue, findings) ?? 1 : (ulong)plan.Seed;
+        (IReadOnlyList<Student> students, DrawSource source) = call.ListOnly
+            ? new HomeworkClass([], new DrawSource(seed))
+            : HomeworkClass.Read(call.Students, call.Secret, call.Folder, seed, findings);
         IReadOnlyList<Template> own = call.Plan is null ? OwnTemplateFile.ReadAll(call.Templates, findings) : plan?.OwnTemplates ?? [];
         SheetLook look = SheetLook.Of(plan ?? new HomeworkPlan());
         look = call.Paper is null ? look : look with { Paper = OptionValues.PaperOf(call.Paper, findings) };
-        IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
-            findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
+            findings.Add(CallMessages.Call("nothing is asked for", "frontend problems", "-o names the folder to write to, --qti and --bank a file, and --list only lists"));
         }
 
         string[] inputs = Inputs(call, plan);
         if (call.Folder is { } place && !call.ListOnly)
         {
-            findings.AddRange(Lost(call, place, inputs));
+            findings.AddRange(HomeworkFolder.Wrong(place, inputs, call.Again));
         }
 
         findings.AddRange(new[] { call.Qti, call.Bank }.OfType<string>().Select(output => HomeworkFolder.Lost(output, inputs)).OfType<Finding>());
-        if (call.Json && !call.ListOnly)
-        {
-            findings.Add(CallMessages.Call("--json goes with --list only", "frontend problems"));
-        }
-
         if (findings.Exists(finding => finding.Severity == Severity.Error))
         {
             outlet.Tell(findings);
@@ -104,8 +99,23 @@ internal static class ProblemsCommand
 
         outlet.Tell(findings);
         Homework homework = plan is null ? Homework.Make(topics, level, count, source, students, own) : Homework.Make(plan, source, students);
-        int code = call.Folder is null ? ExitCode.Met : Write(call.Folder, homework, look, count, outlet);
-        return code == ExitCode.Met ? WriteExchange(call, homework, outlet) : code;
+        WrittenHomework written = new(homework, students) { Findings = findings };
+        if (((call.Folder is null ? null : Write(call.Folder, written, look)) ?? WriteExchange(call, written)) is { } problem)
+        {
+            Kept(written, outlet);
+            outlet.Tell(problem);
+            return ExitCode.Unusable;
+        }
+
+        if (call.Json)
+        {
+            outlet.Results.Write(AnswerJson.Of(written));
+            return ExitCode.Met;
+        }
+
+        Kept(written, outlet);
+        Tell(call, written, count, outlet);
+        return ExitCode.Met;
     }
 
     /// <summary>The homework's file; null with errors where it cannot be used, or where an option says what it says.</summary>
@@ -124,10 +134,10 @@ internal static class ProblemsCommand
         return plan;
     }
 
-    private static int WriteExchange(ProblemsCall call, Homework homework, Outlet outlet)
+    private static Finding? WriteExchange(ProblemsCall call, WrittenHomework written)
     {
         foreach ((string? path, Func<string, Finding?> write) in new (string?, Func<string, Finding?>)[]
-            { (call.Qti, path => TextFiles.WriteAtomically(path, QtiPackage.Of(homework))), (call.Bank, path => TextFiles.WriteAtomically(path, QuestionBank.Of(homework))) })
+            { (call.Qti, path => TextFiles.WriteAtomically(path, QtiPackage.Of(written.Homework))), (call.Bank, path => TextFiles.WriteAtomically(path, QuestionBank.Of(written.Homework))) })
         {
             if (path is null)
             {
@@ -136,35 +146,44 @@ internal static class ProblemsCommand
 
             if (write(path) is { } problem)
             {
-                outlet.Tell(problem);
-                return ExitCode.Unusable;
+                return problem;
             }
 
-            outlet.Messages.WriteLine($"wrote {path}: it has the answers and is not for students");
+            written.AddKey(path);
         }
 
-        return ExitCode.Met;
+        return null;
     }
 
-    private static int Write(string folder, Homework homework, SheetLook look, int count, Outlet outlet)
+    private static Finding? Write(string folder, WrittenHomework written, SheetLook look)
     {
-        IReadOnlyList<string> kept = HomeworkFolder.Keep(folder, homework, out Finding? problem);
-        problem ??= HomeworkFiles.Write(folder, homework, look);
-        foreach (string file in kept)
+        written.Kept = HomeworkFolder.Keep(folder, written.Homework, out Finding? problem);
+        return problem ?? HomeworkFiles.Write(folder, written.Homework, look, written);
+    }
+
+    private static void Kept(WrittenHomework written, Outlet outlet)
+    {
+        foreach (string file in written.Kept)
         {
             outlet.Messages.WriteLine($"kept {file}, which stood in the way");
         }
+    }
 
-        if (problem is not null)
+    /// <summary>Says where everything is.</summary>
+    private static void Tell(ProblemsCall call, WrittenHomework written, int count, Outlet outlet)
+    {
+        if (call.Folder is { } folder)
         {
-            outlet.Tell(problem);
-            return ExitCode.Unusable;
+            Homework homework = written.Homework;
+            string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets", key = Path.Combine(folder, "key");
+            outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.pdf")} and {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions{(HomeworkFiles.SheetsOfPdf < homework.Sheets.Count ? $", {HomeworkFiles.SheetsOfPdf} in each PDF (problems-2.pdf …)" : "")}");
+            outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
         }
 
-        string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets", key = Path.Combine(folder, "key");
-        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.pdf")} and {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions{(HomeworkFiles.SheetsOfPdf < homework.Sheets.Count ? $", {HomeworkFiles.SheetsOfPdf} in each PDF (problems-2.pdf …)" : "")}");
-        outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
-        return ExitCode.Met;
+        foreach (string path in new[] { call.Qti, call.Bank }.OfType<string>())
+        {
+            outlet.Messages.WriteLine($"wrote {path}: it has the answers and is not for students");
+        }
     }
 
     /// <summary>The files that this call reads.</summary>
@@ -173,20 +192,6 @@ internal static class ProblemsCommand
         .. new[] { call.Students, call.Secret, call.Plan }.OfType<string>(), .. call.Templates,
         .. plan is null ? [] : HomeworkPlanFile.Places(plan, call.Plan),
     ];
-
-    /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
-    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder, string[] inputs)
-    {
-        foreach (string input in inputs.Where(input => HomeworkFiles.Replaces(folder, input)))
-        {
-            yield return Messages.FolderHasInput(folder, input);
-        }
-
-        if (!call.Again && HomeworkFolder.Answered(folder) is { Count: > 0 } answered)
-        {
-            yield return Messages.AnswersInFolder(folder, answered);
-        }
-    }
 
     private static List<Topic> Named(string[] words, List<Finding> findings)
     {
@@ -204,52 +209,6 @@ internal static class ProblemsCommand
         }
 
         return topics;
-    }
-
-    private static DrawSource Source(ProblemsCall call, ulong seed, List<Finding> findings)
-    {
-        if (call.Secret is null)
-        {
-            findings.Add(Messages.NoSecret());
-            return new DrawSource(seed);
-        }
-
-        ReadOnlyMemory<byte> secret = SecretFile.Read(call.Secret, call.Folder, findings);
-        return new DrawSource(seed, secret.Span);
-    }
-
-    private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
-    {
-        string? text = TableText.Read(path, out Finding? unread);
-        if (text is null)
-        {
-            findings.Add(unread!);
-            return [];
-        }
-
-        IReadOnlyList<Student> students = ClassFiles.Students(text, path, findings);
-        if (students.Count == 0 && !findings.Exists(finding => finding.Severity == Severity.Error))
-        {
-            findings.Add(Messages.EmptyTable(path));
-        }
-
-        return students;
-    }
-
-    private static ulong Whole(string option, string? text, ulong usual, ulong least, ulong greatest, List<Finding> findings)
-    {
-        if (text is null)
-        {
-            return usual;
-        }
-
-        if (ulong.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out ulong value) && least <= value && value <= greatest)
-        {
-            return value;
-        }
-
-        findings.Add(Messages.NotInRange(option, text, FormattableString.Invariant($"{least} to {greatest}")));
-        return usual;
     }
 
     /// <summary>What was typed.</summary>

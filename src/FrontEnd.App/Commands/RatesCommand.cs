@@ -36,6 +36,11 @@ internal static class RatesCommand
 
         RateComparison comparison = RateStudy.Compare(document.Design, wanted);
         outlet.Results.Write(json ? AnswerJson.Of(comparison) : RatesText.Of(comparison));
+        if (comparison.Pick is null)
+        {
+            outlet.Tell(CallMessages.NoRate(rates is null ? path : "--rates", comparison.Because));
+        }
+
         return comparison.Pick is null ? ExitCode.Unusable : comparison.Pick.Verdict == VerdictKind.Fail ? ExitCode.NotMet : ExitCode.Met;
     }
 

@@ -24,7 +24,7 @@ internal static class SamplesCommand
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
         Option<string?> length = new("--length") { Description = $"how long, up to {QuantityText.FormatPart(SampleWish.Longest)}; default: {QuantityText.FormatPart(new SampleWish().Length)}" };
-        Option<ulong> seed = SpreadCommand.SeedOption();
+        Option<string> seed = SpreadCommand.SeedOption();
         Option<string[]> signals = new("--signal")
         {
             Description = $"a signal of the simulated head, followed by `=` and its amplitude if not the usual one: {string.Join("; ", HeadSignal.All.Select(one => $"{one.Word} ({one.What})"))}. May be given several times, or with commas; default: only noise, mains and the design's patches",
@@ -45,7 +45,7 @@ internal static class SamplesCommand
             length, seed, signals, without, counts, beside, day, files, json };
         command.SetAction(call => Run(new Asked(call.GetRequiredValue(design), call.GetValue(beside), call.GetValue(files) ?? [])
         {
-            Length = call.GetValue(length), Seed = call.GetValue(seed), Signals = call.GetValue(signals) ?? [], Without = call.GetValue(without) ?? [],
+            Length = call.GetValue(length), Seed = call.GetRequiredValue(seed), Signals = call.GetValue(signals) ?? [], Without = call.GetValue(without) ?? [],
             Counts = call.GetValue(counts), Day = call.GetValue(day), Json = call.GetValue(json),
         }, outlet));
         return command;
@@ -58,7 +58,7 @@ internal static class SamplesCommand
 
         public string? Length { get; init; }
 
-        public ulong Seed { get; init; }
+        public required string Seed { get; init; }
 
         public string[] Signals { get; init; } = [];
 
@@ -110,7 +110,7 @@ internal static class SamplesCommand
     {
         Duration? length = OptionValues.Quantity<Duration>(asked.Length, "--length", wrong);
         HeadSignal[] signals = [.. Each(asked.Signals).Select(text => HeadSignal.Parse(text, wrong)).OfType<HeadSignal>()];
-        return new SampleWish { Length = length ?? new SampleWish().Length, Seed = asked.Seed, Signals = signals, Without = [.. Each(asked.Without)] };
+        return new SampleWish { Length = length ?? new SampleWish().Length, Seed = SpreadCommand.Seed(asked.Seed, wrong), Signals = signals, Without = [.. Each(asked.Without)] };
     }
 
     /// <summary>Names that were given one by one or with commas between them.</summary>
@@ -168,12 +168,8 @@ internal static class SamplesCommand
         }
 
         SampleAnswer answer = new(Answered(own, first), beside is null ? null : Answered(beside, second!), files!);
-        outlet.Results.Write(asked.Json ? AnswerJson.Of(answer) : SamplesText.Of(answer));
-        foreach (string file in asked.Files)
-        {
-            outlet.Messages.WriteLine($"wrote {file}");
-        }
-
+        outlet.Results.Write(asked.Json ? AnswerJson.Of(answer, asked.Files) : SamplesText.Of(answer));
+        outlet.NameBeside(asked.Json, asked.Files);
         return ExitCode.Met;
     }
 

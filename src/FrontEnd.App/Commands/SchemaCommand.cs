@@ -16,16 +16,23 @@ internal static class SchemaCommand
     {
         Argument<string> kind = new("kind") { Description = "of which file: design, sizing (a file of requirements) or homework", Arity = ArgumentArity.ExactlyOne };
         Option<string?> output = new("--output", "-o") { Description = "file to write to; default: the standard output", HelpName = "file" };
-        Command command = new("schema", "Prints a JSON Schema with which an editor completes and checks a design file while it is typed.") { kind, output };
-        command.SetAction(call => Run(call.GetValue(kind)!, call.GetValue(output), outlet));
+        Option<bool> json = new("--json") { Description = "with -o: print JSON that names the file written; without it the schema itself is printed, which is JSON; default: a line, to the messages" };
+        Command command = new("schema", "Prints a JSON Schema with which an editor completes and checks a design file while it is typed.") { kind, output, json };
+        command.SetAction(call => Run(call.GetValue(kind)!, call.GetValue(output), call.GetValue(json), outlet));
         return command;
     }
 
-    private static int Run(string word, string? output, Outlet outlet)
+    private static int Run(string word, string? output, bool json, Outlet outlet)
     {
         if (Array.Find(Kinds, one => one.Word == word) is not { Schema: { } schema })
         {
             outlet.Tell(CallMessages.NoWord("schema", word, [.. Words], Nearest.Of(word, Words)));
+            return ExitCode.Unusable;
+        }
+
+        if (output is null && json)
+        {
+            outlet.Tell(CallMessages.JsonOf("a schema that is printed", "frontend schema", "the schema itself is JSON; with -o the file written is named in JSON"));
             return ExitCode.Unusable;
         }
 
@@ -41,7 +48,7 @@ internal static class SchemaCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote {output}; a design whose first line is `#:schema ./{Path.GetFileName(output)}` is checked by it in an editor that knows schemas");
+        outlet.Wrote("schema", json, [output], $"; a design whose first line is `#:schema ./{Path.GetFileName(output)}` is checked by it in an editor that knows schemas");
         return ExitCode.Met;
     }
 }

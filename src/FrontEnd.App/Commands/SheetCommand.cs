@@ -24,28 +24,37 @@ internal static class SheetCommand
         Option<string?> schematic = new("--schematic") { Description = $"file for the circuit diagram, {BoardFiles.SchematicExtension}", HelpName = "file" };
         Option<bool> headroom = new("--headroom") { Description = "with --schematic: show at each test point how far its node is from clipping" };
         Option<string?> netlist = new("--netlist") { Description = $"file for the netlist, {BoardFiles.NetlistExtension}: one row per pin", HelpName = "file" };
-        Option<int?> builds = new("--builds") { Description = "number of builds: adds a page with yield, percentiles and histograms; default: no such page" };
+        Option<string?> builds = new("--builds") { Description = "number of builds: adds a page with yield, percentiles and histograms; default: no such page" };
         Option<bool> plain = new("--plain") { Description = "only one page, for a lay reader, .html, .pdf or .md; default: the whole sheet" };
         Option<bool> appendix = new("--appendix") { Description = "adds filters and their coefficients, further figures and tests, settings, defaults, sources, terms and theory drawings, .html, .pdf or .md; default: the pages for the bench alone" };
         Option<string?> day = new("--date") { Description = "date at the foot of a PDF's pages, such as 2026-11-26; default: none, so that the same design gives the same file", HelpName = "day" };
         Option<string?> prices = new("--prices") { Description = "your own table of prices, CSV: a designator, a class with its value, a card or a class, and the price of one; adds the cost of the parts and, with --builds, the cost per device that meets every requirement; default: no prices", HelpName = "file" };
-        Option<ulong> seed = SpreadCommand.SeedOption();
+        Option<string> seed = SpreadCommand.SeedOption();
         Option<bool> json = OptionValues.JsonOfFiles();
         Command command = new("sheet",
             "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is in the appendix.") { design,
             files, schematic, headroom, netlist, builds, seed, prices, plain, appendix, day, json };
-        command.Validators.Add(call =>
-        {
-            if (call.GetResult(files) is null && call.GetResult(schematic) is null && call.GetResult(netlist) is null)
-            {
-                call.AddError("Option '--output' is required, or '--schematic' or '--netlist'.");
-            }
-        });
         command.SetAction(call =>
-            Run(call.GetRequiredValue(design), call.GetValue(files) ?? [], new LooseFiles(call.GetValue(schematic), call.GetValue(netlist), call.GetValue(headroom)),
-                call.GetValue(builds) is { } number
-                    ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                    : null, new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)) { Json = call.GetValue(json) }, outlet));
+        {
+            string[] sheets = call.GetValue(files) ?? [];
+            LooseFiles loose = new(call.GetValue(schematic), call.GetValue(netlist), call.GetValue(headroom));
+            List<Finding> wrong = [];
+            if (sheets.Length == 0 && !loose.Any)
+            {
+                wrong.Add(CallMessages.Call("no file to write is named", "frontend sheet", "-o names a sheet, --schematic and --netlist a file beside it"));
+            }
+
+            ulong seeded = SpreadCommand.Seed(call.GetRequiredValue(seed), wrong);
+            SpreadOptions? spread = SpreadCommand.Builds(call.GetValue(builds), wrong) is { } number ? new SpreadOptions { Builds = number, Seed = seeded } : null;
+            if (wrong.Count != 0)
+            {
+                outlet.Tell(wrong);
+                return ExitCode.Unusable;
+            }
+
+            return Run(call.GetRequiredValue(design), sheets, loose, spread,
+                new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)) { Json = call.GetValue(json) }, outlet);
+        });
         return command;
     }
 
@@ -91,8 +100,7 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
-        if ((spread is not null && !SpreadCommand.IsNumber(spread.Builds, "sheet", outlet))
-            || DesignInput.Readable(path, outlet) is not { } document)
+        if (DesignInput.Readable(path, outlet) is not { } document)
         {
             return ExitCode.Unusable;
         }
@@ -154,7 +162,7 @@ internal static class SheetCommand
             done.Add(file);
             if (!asked.Json)
             {
-                outlet.Wrote("sheet", json: false, file);
+                outlet.Wrote("sheet", json: false, [file]);
             }
         }
 
@@ -183,10 +191,9 @@ internal static class SheetCommand
         }
 
         Results.Assessment assessment = Evaluator.Evaluate(document.Design);
-        BoardAnswers? board = hasBoard && assessment.HasFigures ? BoardAnswers.Of(assessment) : null;
         return plain || !assessment.HasFigures
-            ? new Sheet(document, assessment) { PlainOnly = plain, Board = board }
-            : new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = board };
+            ? new Sheet(document, assessment) { PlainOnly = plain, Board = hasBoard && assessment.HasFigures ? BoardAnswers.Of(assessment) : null }
+            : new Sheet(document, Advisor.Advise(assessment)).ForBuilding();
     }
 
     private static List<Finding> Wrong(string? day, string[] files)

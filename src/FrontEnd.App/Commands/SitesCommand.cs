@@ -55,19 +55,15 @@ internal static class SitesCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Results.Write(json ? AnswerJson.Of(answer.Sites) : answer.Text);
-        if (svg is null)
-        {
-            return ExitCode.Met;
-        }
-
-        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(answer.Sites)) is { } problem)
+        if (svg is not null && TextFiles.WriteAtomically(svg, HeadMap.Svg(answer.Sites)) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote {svg}");
+        string[] files = svg is null ? [] : [svg];
+        outlet.Results.Write(json ? AnswerJson.Of(answer.Sites, files) : answer.Text);
+        outlet.NameBeside(json, files);
         return ExitCode.Met;
     }
 }

@@ -18,7 +18,7 @@ internal static class SizeCommand
         Option<string?> asBuilt = new("--as-built") { Description = "instead of requirements: a design file, whose values are replaced by ones that can be bought; written with -o", HelpName = "design" };
         Option<string?> output = new("--output",
             "-o") { Description = "write one of the designs found to this file, TOML, or JSON if its name ends in .json; it must not exist; default: only show them" };
-        Option<int> take = new("--take") { Description = "number in the list of the design to write, from 1", DefaultValueFactory = _ => 1 };
+        Option<string> take = new("--take") { Description = "number in the list of the design to write, from 1", DefaultValueFactory = _ => "1" };
         Option<bool> json = OptionValues.Json();
         Command command = new("size",
             "Searches for complete designs that meet requirements. Exit code 0: found, 1: none meets them all, 2: an input cannot be used.") { requirements,
@@ -26,15 +26,24 @@ internal static class SizeCommand
         command.SetAction(call =>
             (call.GetValue(requirements), call.GetValue(asBuilt)) switch
             {
-                ({ } path, null) => Run(path, call.GetValue(output), call.GetValue(take), call.GetValue(json), outlet),
+                ({ } path, null) => Run(path, call.GetValue(output), call.GetRequiredValue(take), call.GetValue(json), outlet),
                 (null, { } design) => AsBuilt(design, call.GetValue(output), call.GetValue(json), outlet),
-                _ => Unusable("size takes either a requirements file or --as-built with a design", outlet),
+                var (path, _) => Unusable(CallMessages.Call(path is null ? "neither requirements nor a design are given" : "requirements and a design are given", "frontend size",
+                    "it takes either a file of requirements, or --as-built with a design"), outlet),
             });
         return command;
     }
 
-    private static int Run(string path, string? output, int take, bool json, Outlet outlet)
+    private static int Run(string path, string? output, string taken, bool json, Outlet outlet)
     {
+        List<Finding> wrong = [];
+        int take = OptionValues.Count(taken, "--take", wrong) ?? 1;
+        if (wrong.Count != 0)
+        {
+            outlet.Tell(wrong);
+            return ExitCode.Unusable;
+        }
+
         if (output is not null && File.Exists(output))
         {
             outlet.Tell(CallMessages.Exists(output));
@@ -55,19 +64,31 @@ internal static class SizeCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Results.Write(json ? AnswerJson.Of(request, outcome, findings) : SizeText.Of(request, outcome));
+        bool isWritten = output is not null && outcome.Front.Count != 0;
+        if (isWritten && Write(request, outcome, output!, take) is { } problem)
+        {
+            return Unusable(problem, outlet);
+        }
+
+        string[] files = isWritten ? [output!] : [];
+        outlet.Results.Write(json ? AnswerJson.Of(request, outcome, findings, files) : SizeText.Of(request, outcome));
         if (outcome.Front.Count == 0)
         {
             outlet.Tell(SizingMessages.Nothing(path));
             return ExitCode.NotMet;
         }
 
-        return output is null ? ExitCode.Met : Write(request, outcome, output, take, outlet);
+        if (isWritten && !json)
+        {
+            outlet.Messages.WriteLine($"wrote design {take} to {output}; evaluate it with `frontend check {output}`");
+        }
+
+        return ExitCode.Met;
     }
 
-    private static int Unusable(string message, Outlet outlet)
+    private static int Unusable(Finding finding, Outlet outlet)
     {
-        outlet.Tell(CallMessages.Call(message, "frontend size"));
+        outlet.Tell(finding);
         return ExitCode.Unusable;
     }
 
@@ -99,39 +120,26 @@ internal static class SizeCommand
         }
 
         AsBuilt built = Compare.AsBuilt.Of(assessment);
-        outlet.Results.Write(json ? AnswerJson.Of(built) : AsBuiltText.Page(built));
+        if (output is not null)
+        {
+            TakenOver taken = Edits.TakeOver(document, built.Built.Design);
+            if ((taken.Finding ?? TextFiles.WriteAtomically(output, taken.Document.Text)) is { } problem)
+            {
+                return Unusable(problem, outlet);
+            }
+        }
+
+        outlet.Results.Write(json ? AnswerJson.Of(built, output is null ? null : [output]) : AsBuiltText.Page(built));
         outlet.Tell(built.Built.Findings.Select(finding => finding with { File = path }));
-        if (output is null)
+        if (output is not null && !json)
         {
-            return ExitCode.Met;
+            outlet.Messages.WriteLine($"wrote the design as it can be bought to {output}; evaluate it with `frontend check {output}`");
         }
 
-        TakenOver taken = Edits.TakeOver(document, built.Built.Design);
-        if ((taken.Finding ?? TextFiles.WriteAtomically(output, taken.Document.Text)) is { } problem)
-        {
-            outlet.Tell(problem);
-            return ExitCode.Unusable;
-        }
-
-        outlet.Messages.WriteLine($"wrote the design as it can be bought to {output}; evaluate it with `frontend check {output}`");
         return ExitCode.Met;
     }
 
-    private static int Write(SizingRequest request, SizingOutcome outcome, string output, int take, Outlet outlet)
-    {
-        if (take < 1 || outcome.Front.Count < take)
-        {
-            outlet.Tell(CallMessages.Call($"--take is {take}, but the designs are 1 to {outcome.Front.Count}", "frontend size"));
-            return ExitCode.Unusable;
-        }
-
-        if (TextFiles.WriteAtomically(output, DesignWriter.ForFile(output, outcome.Front[take - 1].Design, request.Stated)) is { } problem)
-        {
-            outlet.Tell(problem);
-            return ExitCode.Unusable;
-        }
-
-        outlet.Messages.WriteLine($"wrote design {take} to {output}; evaluate it with `frontend check {output}`");
-        return ExitCode.Met;
-    }
+    private static Finding? Write(SizingRequest request, SizingOutcome outcome, string output, int take) => take < 1 || outcome.Front.Count < take
+        ? CallMessages.NotInRange("--take", $"{take}", $"1 to {outcome.Front.Count}, which were found")
+        : TextFiles.WriteAtomically(output, DesignWriter.ForFile(output, outcome.Front[take - 1].Design, request.Stated));
 }

@@ -16,8 +16,11 @@ internal static class FitWords
     /// <summary>Points that a card lists: those that deviate most, if there are more.</summary>
     private const int MostShown = 40;
 
+    /// <summary>Half of the tenth to which a plot can be read.</summary>
+    private const double LeastDecibels = 0.05;
+
     public static string Of(NoiseFit fit) =>
-        $"{QuantityText.Format(fit.White, 4)} white, {(fit.Corner.Hertz == 0 ? "no corner" : $"corner {QuantityText.Format(fit.Corner, 4)}")}; the points deviate by {Size(fit.Rms)} rms, at most {Signed(fit.Worst.Deviation)} at {QuantityText.Format(fit.Worst.Frequency)}";
+        $"{QuantityText.Format(fit.White, 4)} white, {(fit.Corner.Hertz == 0 ? "no corner" : $"corner {QuantityText.Format(fit.Corner, 4)}")}; {(Math.Abs(fit.Worst.Deviation.Value) < LeastDecibels ? "the points lie on the curve to a tenth of a decibel" : $"the points deviate by {Size(fit.Rms)} rms, at most {Signed(fit.Worst.Deviation)} at {QuantityText.Format(fit.Worst.Frequency)}")}";
 
     public static string Of(NoiseDeviation point) =>
         $"{QuantityText.Format(point.Frequency)}: {QuantityText.Format(point.Measured)}, fit {QuantityText.Format(point.Fitted)}, {Signed(point.Deviation)}";
@@ -43,14 +46,22 @@ internal static class FitWords
     public static IEnumerable<ImpedanceDeviation> Shown(IReadOnlyList<ImpedanceDeviation> points) =>
         points.Count <= MostShown ? points : points.OrderByDescending(point => point.Left.Fraction).Take(MostShown).OrderBy(point => point.Frequency.Hertz);
 
-    public static string Signed(Decibels value) => Sign(value.Value) + Size(value);
+    // Nobody sees less than a tenth of a decibel, a hundredth of a per cent or a tenth of a degree in a plot.
+    public static string Signed(Decibels value) => Sign(Math.Round(value.Value, 1)) + Size(value);
 
-    /// <summary>Nobody sees less than a tenth of a decibel, a hundredth of a per cent or a tenth of a degree in a plot.</summary>
+    public static string Signed(Ratio value)
+    {
+        double shown = Math.Round(value.Fraction, 4);
+        return Sign(shown) + QuantityText.FormatTrimmed(Ratio.FromFraction(Math.Abs(shown)), 2);
+    }
+
+    public static string Signed(Angle value)
+    {
+        double shown = Math.Round(value.SiValue(), 1);
+        return Sign(shown) + QuantityText.Format(Angle.FromDegrees(Math.Abs(shown)), 2);
+    }
+
     private static string Size(Decibels value) => QuantityText.Format(Decibels.FromStated(Math.Round(Math.Abs(value.Value), 1)), 2);
-
-    public static string Signed(Ratio value) => Sign(value.Fraction) + QuantityText.FormatPercent(Ratio.FromFraction(Math.Abs(value.Fraction) < 5e-5 ? 0 : Math.Abs(value.Fraction)), 2);
-
-    public static string Signed(Angle value) => Sign(value.SiValue()) + QuantityText.Format(Angle.FromDegrees(Math.Abs(value.SiValue())), 2);
 
     private static string Polar(Complex z) => $"{QuantityText.Format(Resistance.FromOhms(Complex.Abs(z)))} {QuantityText.Format(PhaseOf(z))}";
 
@@ -58,5 +69,5 @@ internal static class FitWords
 
     private static double SiValue(this Angle angle) => ((IQuantity)angle).SiValue;
 
-    private static string Sign(double value) => value < 0 ? "-" : "+";
+    private static string Sign(double value) => value < 0 ? "-" : value > 0 ? "+" : "";
 }

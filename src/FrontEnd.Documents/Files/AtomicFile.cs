@@ -7,10 +7,12 @@ internal delegate void ByteSink(ReadOnlySpan<byte> bytes);
 
 /// <summary>A file that is written piece by piece and never seen half written: it is a temporary file beside its place until it is whole,
 /// and is then flushed to the disk and renamed.</summary>
-/// <remarks>What goes wrong with the file is thrown as reading and writing throw it, see <see cref="TextFiles.IsOfFile"/>.</remarks>
+/// <remarks>What goes wrong with the file is thrown as reading and writing throw it, see <see cref="TextFiles.IsOfFile"/>. A device, such as
+/// <c>/dev/stdout</c>, is written to as it stands: renaming a file over it would take it away.</remarks>
 internal sealed class AtomicFile : IDisposable
 {
     private readonly string _place, _temporary;
+    private readonly bool _isDevice;
     private readonly Stream _stream;
     private StreamWriter? _text;
     private bool _isWhole;
@@ -25,17 +27,11 @@ internal sealed class AtomicFile : IDisposable
     internal AtomicFile(string path, Func<string, Stream> open)
     {
         _place = System.IO.Path.GetFullPath(path);
-        _temporary = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(_place)!,
-            $".{System.IO.Path.GetFileName(_place)}.{System.IO.Path.GetRandomFileName()}");
-        try
-        {
-            _stream = open(_temporary);
-        }
-        catch (Exception error) when (TextFiles.IsOfFile(error))
-        {
-            // The temporary name says nothing to whoever named the place.
-            throw new IOException(error.Message.Replace(_temporary, _place, StringComparison.Ordinal), error);
-        }
+        _isDevice = IsDevice(_place);
+
+        // Not made from the file's own name, which may be as long as a name can be.
+        _temporary = _isDevice ? _place : System.IO.Path.Combine(System.IO.Path.GetDirectoryName(_place) ?? _place, $".frontend-{System.IO.Path.GetRandomFileName()}");
+        _stream = _isDevice ? new FileStream(_place, FileMode.Open, FileAccess.Write, FileShare.ReadWrite) : open(_temporary);
     }
 
     /// <summary>What is written as text.</summary>
@@ -63,7 +59,7 @@ internal sealed class AtomicFile : IDisposable
             _text?.Flush();
             if (_stream is FileStream file)
             {
-                file.Flush(flushToDisk: true);
+                file.Flush(flushToDisk: !_isDevice);
             }
         }
         catch (ArgumentException error)
@@ -72,6 +68,12 @@ internal sealed class AtomicFile : IDisposable
         }
 
         _stream.Dispose();
+        if (_isDevice)
+        {
+            _isWhole = true;
+            return;
+        }
+
         if (!OperatingSystem.IsWindows() && File.Exists(_place))
         {
             File.SetUnixFileMode(_temporary, File.GetUnixFileMode(_place));
@@ -91,11 +93,20 @@ internal sealed class AtomicFile : IDisposable
 
         // Closing writes what is held, which a full disk refuses again; the file goes whatever comes of that.
         Quietly(_stream.Dispose);
-        Quietly(() => File.Delete(_temporary));
+        if (!_isDevice)
+        {
+            Quietly(() => File.Delete(_temporary));
+        }
     }
 
+    /// <summary>The framework tells no device from a file; where the system keeps its devices, nothing else is.</summary>
+    private static bool IsDevice(string place) =>
+        !OperatingSystem.IsWindows() && (Under(place, "/dev/") || Under(place, "/proc/")) && !Under(place, "/dev/shm/") && File.Exists(place);
+
+    private static bool Under(string place, string folder) => place.StartsWith(folder, StringComparison.Ordinal);
+
     /// <summary>The framework calls a file that grows beyond what the disk can name, or may hold by a limit, a wrong argument.</summary>
-    private static IOException TooLarge(ArgumentException error) => new("the file is larger than the file system or a limit allows", error);
+    private static FileTooLargeException TooLarge(ArgumentException error) => new(error);
 
     private static void Quietly(Action act)
     {

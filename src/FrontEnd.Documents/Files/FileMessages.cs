@@ -15,17 +15,20 @@ internal static class FileMessages
     internal static Finding Missing(string path) =>
         Error(FileMissing, "", $"there is no file `{path}`", null, "check the name and the folder") with { File = path };
 
-    internal static Finding Unreadable(string path, string why) =>
-        Error(FileUnreadable, "", $"`{path}` cannot be read: {Lower(why)}", null,
-            "check that the file is yours to read") with { File = path };
+    /// <param name="error">What reading it threw.</param>
+    internal static Finding Unreadable(string path, Exception error) =>
+        With(FileTrouble.Of(error, path, isWritten: false), FileUnreadable, path, "read");
 
-    internal static Finding Unwritable(string path, string why) =>
-        Error(FileUnwritable, "", $"`{path}` cannot be written: {Lower(why)}", null,
-            "check the folder, its permissions and the space left") with { File = path };
+    /// <param name="error">What writing it threw.</param>
+    internal static Finding Unwritable(string path, Exception error) =>
+        With(FileTrouble.Of(error, path, isWritten: true), FileUnwritable, path, "written");
+
+    private static Finding With(FileTrouble trouble, string code, string path, string done) =>
+        Error(code, "", $"`{path}` cannot be {done}", trouble.Because, trouble.Do) with { File = path };
 
     internal static Finding TooLarge(string path, long bytes, long limit) =>
-        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, but a design file may have at most {limit}", null,
-            "check that it is a design file") with { File = path };
+        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, but at most {limit} are read", null,
+            "check that it is the right file") with { File = path };
 
     internal static Finding ClassTooLarge(string path, long bytes, long limit) =>
         Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, but at most {limit} are read", null,
@@ -40,7 +43,7 @@ internal static class FileMessages
             "save the table as CSV") with { File = path };
 
     internal static Finding Folder(string path) =>
-        Error(FileIsFolder, "", $"`{path}` is a folder", null, "name the design file inside it") with { File = path };
+        Error(FileIsFolder, "", $"`{path}` is a folder", null, "name a file inside it") with { File = path };
 
     internal static Finding FolderToWrite(string path) =>
         Error(FileIsFolder, "", $"`{path}` is a folder", null, "name a file in it") with { File = path };

@@ -75,7 +75,7 @@ internal static class TextFiles
         }
         catch (Exception error) when (IsOfFile(error))
         {
-            finding = FileMessages.Unreadable(path, error.Message);
+            finding = FileMessages.Unreadable(path, error);
             return null;
         }
     }
@@ -85,14 +85,15 @@ internal static class TextFiles
     {
         try
         {
-            finding = Directory.Exists(path) ? FileMessages.Folder(path) : File.Exists(path) ? null : FileMessages.Missing(path);
+            finding = path.Length == 0 ? FileMessages.Unreadable(path, new ArgumentException(null, nameof(path)))
+                : Directory.Exists(path) ? FileMessages.Folder(path) : File.Exists(path) ? null : FileMessages.Missing(path);
             return finding is null
                 ? new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete)
                 : null;
         }
         catch (Exception error) when (IsOfFile(error))
         {
-            finding = FileMessages.Unreadable(path, error.Message);
+            finding = FileMessages.Unreadable(path, error);
             return null;
         }
     }
@@ -127,7 +128,7 @@ internal static class TextFiles
         }
         catch (Exception error) when (IsOfFile(error))
         {
-            return FileMessages.Unwritable(path, error.Message);
+            return FileMessages.Unwritable(path, error);
         }
     }
 
@@ -141,7 +142,7 @@ internal static class TextFiles
         }
         catch (Exception error) when (IsOfFile(error))
         {
-            return FileMessages.Unwritable(path, error.Message);
+            return FileMessages.Unwritable(path, error);
         }
     }
 

@@ -40,10 +40,23 @@ public sealed class CardTexts
         [.. _texts.Where(pair => other.Of(pair.Key) is { } there && there != pair.Value).Select(pair => pair.Key)];
 
     /// <summary>One card as it stands on the disk.</summary>
-    internal static CardText Read(string? folder, string name) =>
-        folder is null ? new CardText(null, null)
-            : TextFiles.Read(Path.Combine(folder, name), out Finding? unread) is { } text ? new CardText(text, null)
-            : new CardText(null, unread!.Message);
+    internal static CardText Read(string? folder, string name)
+    {
+        if (folder is null)
+        {
+            return new CardText(null, null);
+        }
+
+        string path = Path.Combine(folder, name);
+        if (TextFiles.Read(path, out Finding? unread) is { } text)
+        {
+            return new CardText(text, null);
+        }
+
+        // By the name that the design gives it: the folder is one that nobody typed.
+        string why = unread!.Note is { } note ? $"{unread.Message}: {note}" : unread.Message;
+        return new CardText(null, why.Replace(path, name, StringComparison.Ordinal));
+    }
 }
 
 /// <summary>A part card as it was read.</summary>

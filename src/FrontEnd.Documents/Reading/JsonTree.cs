@@ -35,17 +35,14 @@ internal static class JsonTree
         }
         catch (JsonException error)
         {
-            int line = (int)(error.LineNumber ?? 0);
-            string message = error.Message.Contains(" LineNumber:", StringComparison.Ordinal)
-                ? error.Message[..error.Message.IndexOf(" LineNumber:", StringComparison.Ordinal)] : error.Message;
-            findings.Add(source.Placed(ReadingMessages.SyntaxError(message, "JSON"),
-                offsets.OfLine(line, (int)(error.BytePositionInLine ?? 0))));
+            int at = offsets.OfLine((int)(error.LineNumber ?? 0), (int)(error.BytePositionInLine ?? 0));
+            findings.Add(source.Placed(ReadingMessages.SyntaxError(SyntaxWords.OfJson(source.Text, at, error), "JSON"), at));
             return root;
         }
-        catch (InvalidOperationException error)
+        catch (InvalidOperationException)
         {
             // A text with half of a surrogate pair: valid to the reader, no string to us.
-            findings.Add(source.Placed(ReadingMessages.SyntaxError(error.Message, "JSON"), offsets.OfByte((int)reader.TokenStartIndex)));
+            findings.Add(source.Placed(ReadingMessages.SyntaxError("a text holds half of a character", "JSON"), offsets.OfByte((int)reader.TokenStartIndex)));
             return root;
         }
     }

@@ -37,6 +37,10 @@ internal static class ReadingMessages
         Error(NoDesign, "", $"`{file}` is not a design file: it has none of a design's tables", null,
             "name a design file; `frontend new` writes one to start from") with { File = file };
 
+    /// <param name="command">What reads it, with {0} for its name.</param>
+    internal static Finding OtherFile(string? file, string what, string command) =>
+        Error(NoDesign, "", $"`{file}` is {what}, not a design", null, $"`frontend {string.Format(CultureInfo.InvariantCulture, command, file)}` reads it") with { File = file };
+
     internal static Finding SyntaxError(string message, string format) =>
         Error(Syntax, "", $"the file is not valid {format}: {FileMessages.Lower(message)}", null,
             string.Equals(format, "TOML", StringComparison.Ordinal)

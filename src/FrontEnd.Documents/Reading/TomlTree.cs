@@ -19,7 +19,8 @@ internal static partial class TomlTree
             return root;
         }
 
-        if (Parse(source, source.Text, findings) is not { } document)
+        string read = source.Text;
+        if (Parse(source, read, findings) is not { } document)
         {
             return root;
         }
@@ -27,16 +28,19 @@ internal static partial class TomlTree
         // What one slip makes the parser say is said by the slip's own finding; what is left is said as it is.
         if (document.HasErrors && TomlSlips.Without(source, findings) is { } repaired)
         {
-            document = Parse(source, repaired, findings);
+            read = repaired;
+            document = Parse(source, read, findings);
             if (document is null)
             {
                 return root;
             }
         }
 
-        foreach (DiagnosticMessage diagnostic in document.Diagnostics)
+        // What stumbles a second time on one line follows from the first.
+        foreach (DiagnosticMessage diagnostic in document.Diagnostics.DistinctBy(one => source.LineOf(one.Span.Start.Offset)))
         {
-            findings.Add(source.Placed(ReadingMessages.SyntaxError(diagnostic.Message, "TOML"), diagnostic.Span.Start.Offset));
+            int at = diagnostic.Span.Start.Offset;
+            findings.Add(source.Placed(ReadingMessages.SyntaxError(SyntaxWords.OfToml(read, at, diagnostic.Message), "TOML"), at));
         }
 
         Lowering lowering = new(source, findings);
@@ -66,11 +70,11 @@ internal static partial class TomlTree
             // The parser's own check for keys set twice stops at the first; ours finds all.
             return SyntaxParser.Parse(text, source.File ?? "", validate: false);
         }
-        catch (ArgumentException error)
+        catch (ArgumentException)
         {
             // The parser is not ours: an escape of a code that is no character is thrown for and not told. Of 40,000 texts of the fuzz test
             // nothing else was.
-            findings.Add(source.Placed(ReadingMessages.SyntaxError(error.Message.Split('\n')[0], "TOML"), 0));
+            findings.Add(source.Placed(ReadingMessages.SyntaxError("a text holds a code that is no character", "TOML"), 0));
             return null;
         }
     }

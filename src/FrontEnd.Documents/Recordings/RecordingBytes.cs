@@ -47,7 +47,7 @@ internal sealed class RecordingBytes : IDisposable
         catch (Exception error) when (TextFiles.IsOfFile(error))
         {
             file!.Dispose();
-            finding = FileMessages.Unreadable(path, error.Message);
+            finding = FileMessages.Unreadable(path, error);
             return null;
         }
     }
@@ -79,7 +79,7 @@ internal sealed class RecordingBytes : IDisposable
         }
         catch (Exception error) when (TextFiles.IsOfFile(error))
         {
-            throw new BadRecordingException(FileMessages.Unreadable(Path, error.Message));
+            throw new BadRecordingException(FileMessages.Unreadable(Path, error));
         }
 
         _read += buffer.Length;

@@ -184,7 +184,7 @@ internal static class SampleFiles
             }
             catch (Exception error) when (error is IOException or UnauthorizedAccessException)
             {
-                return FileMessages.Unwritable(_path, error.Message);
+                return FileMessages.Unwritable(_path, error);
             }
         }
 

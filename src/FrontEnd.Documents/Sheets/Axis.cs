@@ -61,7 +61,12 @@ internal sealed record Axis(string Title, string Unit, double Low, double High, 
         }
     }
 
-    private string Label(double value) => QuantityText.FormatTrimmed(value, Unit.Length == 0 ? "1" : Unit, 3);
+    /// <summary>A label is read and not copied, so that a negative one has a minus sign, as wide as a digit.</summary>
+    private string Label(double value)
+    {
+        string text = QuantityText.FormatTrimmed(value, Unit.Length == 0 ? "1" : Unit, 3);
+        return text.StartsWith('-') ? "−" + text[1..] : text;
+    }
 
     /// <summary>1, 2 or 5 times a power of ten, so that there are about six ticks.</summary>
     private static double Step(double span)

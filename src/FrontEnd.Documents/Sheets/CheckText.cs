@@ -34,14 +34,7 @@ internal static class CheckText
     public static string Brief(Sheet sheet, string file)
     {
         TextPage page = new();
-        page.Paragraph(sheet.Design.Name + (sheet.Design.Purpose.Length > 0 ? ": " + sheet.Design.Purpose : ""));
-        page.OwnCautions(sheet.Design);
-        foreach (Result above in FrontEnd.Results.Cautions.AgainstWearing(sheet.Assessment).Take(1))
-        {
-            page.Paragraph($"{FrontEnd.Results.Cautions.Stamp.ToUpperInvariant()}: {above.Name} is above its limit.");
-        }
-
-        page.Paragraph(FrontEnd.Results.Cautions.All[0] + " --all prints every caution.", "caution: ");
+        BriefHead(page, sheet);
         page.Blank();
         page.Ends("verdicts", Wording.Counts(sheet.Assessment));
         IReadOnlyDictionary<ResultId, string> names = ShortNames.Of(sheet.Assessment.Results);
@@ -78,22 +71,54 @@ internal static class CheckText
     private static void Next(TextPage page, Sheet sheet, string file)
     {
         string design = file.Length == 0 ? "" : " " + file;
-        int defaults = DefaultUsed.Of(sheet).Count;
         page.Blank();
-        page.Line(defaults == 1 ? "1 value is a default" : FormattableString.Invariant($"{defaults} values are defaults"));
+        page.Line(DefaultsCounted(sheet));
         page.Line("next");
-        page.Line($"  {"budgets, defaults, cautions",-Beside}frontend check{design} --all");
+        Call(page, "budgets, defaults, cautions", $"check{design} --all");
         if (file.Length > 0 && sheet.Assessment.Judged is [var worst, ..])
         {
-            page.Line($"  {"why the first is as it is",-Beside}frontend explain{design} {worst.Id}");
-            page.Line($"  {"a sheet to print",-Beside}frontend sheet{design} -o sheet.html");
+            Call(page, "why the first is as it is", $"explain{design} {worst.Id}");
+            Call(page, "a sheet to print", $"sheet{design} -o sheet.html");
         }
 
-        page.Line($"  {"change values on screens",-Beside}frontend{design}");
+        Screens(page, "change values on screens", file);
     }
+
+    /// <summary>How the screens are opened; nothing over what came in by the standard input, which has no file to change.</summary>
+    internal static void Screens(TextPage page, string what, string file)
+    {
+        if (file != StandardInput)
+        {
+            Call(page, what, file);
+        }
+    }
+
+    /// <summary>The word for what comes in by the standard input.</summary>
+    public const string StandardInput = "-";
 
     // Columns of what a call is for.
     private const int Beside = 29;
+
+    /// <summary>What the design is, and what must be said before anything of it, on one screen's head.</summary>
+    internal static void BriefHead(TextPage page, Sheet sheet)
+    {
+        page.Paragraph(sheet.Design.Name + (sheet.Design.Purpose.Length > 0 ? ": " + sheet.Design.Purpose : ""));
+        page.OwnCautions(sheet.Design);
+        foreach (Result above in FrontEnd.Results.Cautions.AgainstWearing(sheet.Assessment).Take(1))
+        {
+            page.Paragraph($"{FrontEnd.Results.Cautions.Stamp.ToUpperInvariant()}: {above.Name} is above its limit.");
+        }
+
+        page.Paragraph(FrontEnd.Results.Cautions.All[0] + " --all prints every caution.", "caution: ");
+    }
+
+    /// <summary>How many values the file leaves to the program.</summary>
+    internal static string DefaultsCounted(Sheet sheet) => DefaultUsed.Of(sheet).Count is var defaults && defaults == 1
+        ? "1 value is a default"
+        : FormattableString.Invariant($"{defaults} values are defaults");
+
+    /// <summary>A call of the program beside what it is for.</summary>
+    internal static void Call(TextPage page, string what, string call) => page.Line($"  {what,-Beside}frontend {call}");
 
     private static void Head(TextPage page, Sheet sheet)
     {

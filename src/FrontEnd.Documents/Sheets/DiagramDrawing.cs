@@ -117,8 +117,11 @@ internal static class DiagramDrawing
                 int end = line[column] == '[' ? line.IndexOf(']', column) + 1 : 0;
                 if (end > 0)
                 {
-                    _picture.Rectangle(X(column) + 1, Y(row) + 1, ((end - column) * CellWidth) - 2, CellHeight - 2, Ink, Fill.White);
-                    _picture.Formula(X((column + end) / 2.0), Y(row) + 10.6, line[(column + 1)..(end - 1)], Anchor.Middle, TextSize - 1);
+                    // A lowered letter such as the g of R_g would stand on the frame's lower line.
+                    string name = line[(column + 1)..(end - 1)];
+                    double more = name.Contains('_', StringComparison.Ordinal) ? 1.6 : 0;
+                    _picture.Rectangle(X(column) + 1, Y(row) + 1 - more, ((end - column) * CellWidth) - 2, CellHeight - 2 + (2 * more), Ink, Fill.White);
+                    _picture.Formula(X((column + end) / 2.0), Y(row) + 10.6 - (more / 2), name, Anchor.Middle, TextSize - 1);
                     Take(row, column, end - column);
                 }
                 else if (line[column] == '(' && At(row, column + 2) == ')' && !char.IsLetterOrDigit(At(row, column - 1)))

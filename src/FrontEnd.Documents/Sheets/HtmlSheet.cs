@@ -4,26 +4,27 @@ using FrontEnd.Documents.Drawing;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The sheet as one HTML file that needs nothing else: prints on A4, vector drawings, no script.</summary>
-public static class HtmlSheet
+internal static class HtmlSheet
 {
     private const string Style = """
         body { font-family: sans-serif; font-size: 10.5pt; line-height: 1.35; color: #111; background: #fff; margin: 0 auto; max-width: 190mm; padding: 8mm; }
         h1 { font-size: 17pt; margin: 0 0 2mm; } h2 { font-size: 12pt; margin: 5mm 0 1.5mm; break-after: avoid; white-space: pre-wrap; } h3 { font-size: 10pt; font-weight: normal; margin: 3mm 0 0; break-after: avoid; }
         p { margin: 1mm 0; } ul, ol { margin: 1mm 0; padding-left: 6mm; } .small { font-size: 8.5pt; line-height: 1.25; } .small .number { padding-right: 2.5mm; }
         .warning { border: 1.5pt solid #111; border-left-width: 6pt; padding: 1.5mm 3mm; font-weight: bold; margin: 2mm 0; }
-        table { border-collapse: collapse; width: 100%; break-inside: auto; } tr { break-inside: avoid; }
+        table { border-collapse: collapse; width: 100%; break-inside: auto; } tr, thead { break-inside: avoid; }
         th { text-align: left; font-weight: normal; color: #444; border-bottom: 0.8pt solid #333; } th, td { padding: 0.6mm 2.5mm 0.6mm 0; vertical-align: top; }
         td { border-bottom: 0.4pt solid #ddd; } .whole { white-space: nowrap; } .box { min-width: 14mm; } td.box { border: 0.6pt solid #333; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; } tr.head th { color: #111; font-weight: bold; padding-top: 1mm; } tr.head { break-after: avoid; }
         td.word { white-space: nowrap; font-weight: bold; } td.word.fail, td.word.marginal { border-left: 4pt solid #d55e00; padding-left: 1.5mm; } td.word.pass { border-left: 4pt solid #0072b2; padding-left: 1.5mm; }
         td.word.marginal { border-left-style: double; } td.word.open { border-left: 4pt dotted #444; padding-left: 1.5mm; } td.word.none { border-left: 4pt solid #bbb; padding-left: 1.5mm; } .quiet { color: #444; font-size: 9pt; }
         .many { columns: 2; column-gap: 8mm; }
-        .pair { display: flex; gap: 8mm; align-items: flex-start; } .pair > div { flex: 1 1 0; min-width: 0; }
+        .pair { display: flex; gap: 8mm; align-items: flex-start; } .pair > div { flex: 1 1 0; min-width: 0; } .pair > div + div { flex-grow: 1.15; } .pair table { font-size: 0.83em; } .pair .number { padding-right: 1.7mm; } .pair .number:last-child { padding-right: 0; } .pair td:first-child, .pair th:first-child { white-space: nowrap; }
         svg { width: 100%; height: auto; display: block; font-family: sans-serif; break-inside: avoid; margin: 1mm 0; }
         .figures { columns: 2; column-gap: 8mm; } figure { margin: 0 0 2.5mm; break-inside: avoid; } figure h3 { margin-top: 1mm; }
         .page + .page { break-before: page; } .landscape { page: landscape; } .stamp { border: 2pt solid #d55e00; color: #111; font-size: 14pt; font-weight: bold; text-align: center; text-transform: uppercase; letter-spacing: 0.1em; padding: 0.5mm; margin: 0 0 2mm; }
         .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
-        @media (max-width: 700px) { body { padding: 4mm; } .pair { display: block; } .many, .figures { columns: 1; } th, td { padding-right: 1.5mm; } .number { white-space: normal; padding-right: 1.5mm; } table { display: block; overflow-x: auto; } }
-        @page { size: A4; margin: 9mm 11mm; } @page landscape { size: A4 landscape; margin: 9mm 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.6pt; line-height: 1.12; } .many { columns: 3; column-gap: 5mm; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
+        @media (max-width: 700px) { body { padding: 4mm; overflow-wrap: break-word; } .pair { display: block; } .many, .figures { columns: 1; } th, td { padding-right: 1.5mm; } .number { padding-right: 1.5mm; } table { display: block; overflow-x: auto; } .page { overflow-x: auto; } .page > svg { width: 640px; }
+        .verdicts tbody, .verdicts thead { display: block; } .verdicts tr { display: grid; grid-template-columns: 1fr 1.5fr 0.9fr; border-bottom: 0.4pt solid #ddd; padding: 1mm 0; } .verdicts td, .verdicts th { border: 0; } .verdicts th:nth-child(-n+2) { display: none; } .verdicts td:nth-child(-n+2), .verdicts th:nth-child(-n+2) { grid-column: 1 / -1; } .verdicts .number { white-space: normal; text-align: left; padding-left: 1.5mm; } .verdicts td:nth-child(2), .verdicts th { padding-left: 1.5mm; } }
+        @page { size: A4; margin: 9mm 11mm; } @page landscape { size: A4 landscape; margin: 9mm 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.6pt; line-height: 1.12; } .many { columns: 3; column-gap: 5mm; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } .page > svg { max-height: 80mm; } .landscape > svg { max-height: 178mm; } .landscape > .stamp ~ svg { max-height: 164mm; } }
         """;
 
     /// <summary>Lists of so many small items stand in two columns.</summary>
@@ -79,7 +80,7 @@ public static class HtmlSheet
         switch (block)
         {
             case Block.Heading heading:
-                html.Append("<h2>").Append(Svg.Escape(Capital(heading.Text))).Append("</h2>\n");
+                html.Append("<h2>").Append(Together(Svg.Escape(Capital(heading.Text)))).Append("</h2>\n");
                 break;
             case Block.Paragraph paragraph:
                 html.Append("<p>").Append(Svg.Escape(Capital(paragraph.Text))).Append("</p>\n");
@@ -143,13 +144,13 @@ public static class HtmlSheet
         html.Append(table.Small ? "<table class=\"small\">\n" : "<table>\n");
         if (table.Columns.Any(column => column.Head.Length > 0))
         {
-            html.Append("<tr>");
+            html.Append("<thead><tr>");
             foreach (Column column in table.Columns)
             {
                 html.Append(column.IsBox ? "<th class=\"box\">" : column.IsText ? "<th>" : "<th class=\"number\">").Append(Svg.Escape(column.Head)).Append("</th>");
             }
 
-            html.Append("</tr>\n");
+            html.Append("</tr></thead>\n");
         }
 
         foreach (Row row in table.Rows)
@@ -160,12 +161,19 @@ public static class HtmlSheet
                 continue;
             }
 
+            // A label with nothing beside it may run on over the empty cells.
+            int wide = row.Cells.Count == 0 || !table.Columns[0].IsText ? 1 : 1 + row.Cells.Skip(1).TakeWhile((cell, at) => cell.Length == 0 && !table.Columns[at + 1].IsBox).Count();
             html.Append(row.IsSum ? "<tr class=\"sum\">" : "<tr>");
-            for (int at = 0; at < row.Cells.Count; at++)
+            if (1 < wide)
+            {
+                html.Append("<td colspan=\"").Append(wide).Append("\">").Append(Svg.Escape(row.Cells[0]).Replace("\n", "<br>", StringComparison.Ordinal)).Append("</td>");
+            }
+
+            for (int at = wide == 1 ? 0 : wide; at < row.Cells.Count; at++)
             {
                 Column column = table.Columns[at];
                 html.Append(column.IsBox ? "<td class=\"box\">" : column.IsWhole ? "<td class=\"whole\">" : column.IsText ? "<td>" : "<td class=\"number\">")
-                    .Append(Svg.Escape(row.Cells[at]).Replace("\n", "<br>", StringComparison.Ordinal)).Append("</td>");
+                    .Append(Svg.Escape(Value(row.Cells[at])).Replace("\n", "<br>", StringComparison.Ordinal)).Append("</td>");
             }
 
             html.Append("</tr>\n");
@@ -176,7 +184,7 @@ public static class HtmlSheet
 
     private static void Write(StringBuilder html, Block.Verdicts verdicts)
     {
-        html.Append("<table>\n<tr><th>verdict</th><th>what is judged</th><th class=\"number\">value</th><th class=\"number\">limit</th><th class=\"number\">margin</th></tr>\n");
+        html.Append("<table class=\"verdicts\">\n<thead><tr><th>verdict</th><th>what is judged</th><th class=\"number\">value</th><th class=\"number\">limit</th><th class=\"number\">margin</th></tr></thead>\n");
         foreach (Result result in verdicts.Results)
         {
             Verdict verdict = result.Verdict;
@@ -187,11 +195,25 @@ public static class HtmlSheet
                 html.Append("<br><span class=\"quiet\">most of it: ").Append(Svg.Escape(dominates)).Append("</span>");
             }
 
-            html.Append("</td><td class=\"number\">").Append(Svg.Escape(Wording.Value(result))).Append("</td><td class=\"number\">").Append(Svg.Escape(Wording.Limit(verdict)))
-                .Append("</td><td class=\"number\">").Append(Svg.Escape(Wording.Margin(result))).Append("</td></tr>\n");
+            html.Append("</td><td class=\"number\">").Append(Svg.Escape(Value(Wording.Value(result)))).Append("</td><td class=\"number\">").Append(Svg.Escape(Wording.Limit(verdict)))
+                .Append("</td><td class=\"number\">").Append(Svg.Escape(Value(Wording.Margin(result)))).Append("</td></tr>\n");
         }
 
         html.Append("</table>\n");
+    }
+
+    /// <summary>A negative value with its unit has a minus sign, as wide as a digit; a bare number, which may be copied, keeps what programs read.</summary>
+    private static string Value(string text) => text is ['-', var first, ..] && char.IsAsciiDigit(first) && text.AsSpan().IndexOfAny(" °%") > 0 ? "−" + text[1..] : text;
+
+    /// <summary>A verdict's sign and its count stay on one line.</summary>
+    private static string Together(string heading)
+    {
+        foreach (VerdictKind kind in Enum.GetValues<VerdictKind>())
+        {
+            heading = heading.Replace($"  {Wording.Sign(kind)} ", $"  {Wording.Sign(kind)}\u00A0", StringComparison.Ordinal);
+        }
+
+        return heading;
     }
 
     /// <summary>A sentence begins with a capital; a key of the design or a formula keeps its letters.</summary>

@@ -40,6 +40,72 @@ internal static class PartlyKnownText
         return page.ToString();
     }
 
+    /// <summary>The same on one screen: what must be said, what can be seen, a line for each requirement with what would close it where it is open,
+    /// every finding, what decides, and what to do next.</summary>
+    /// <param name="file">How the user names the design.</param>
+    public static string Brief(Sheet sheet, string file)
+    {
+        TextPage page = new();
+        Assessment assessment = sheet.Assessment;
+        CheckText.BriefHead(page, sheet);
+        page.Blank();
+        page.Ends("can it see", Signs);
+        page.Paragraph(string.Join(", ", Sight.Bands(assessment).Select(band => $"{Wording.Sign(band.Kind)} {band.Band.Name}")), "  bands above the noise:  ");
+        foreach (IGrouping<string, (Result Ratio, VerdictKind Kind)> source in Sight.Sources(assessment).GroupBy(one => SourceAlone(one.Ratio.Name), StringComparer.Ordinal))
+        {
+            (Result best, VerdictKind kind) = source.MaxBy(one => one.Ratio.Interval?.Greatest ?? one.Ratio.Si);
+            page.Paragraph($"{Source(best.Name)}, its best channel: {Wording.Span(best)} times background and noise", $"{Wording.Sign(kind)} ");
+        }
+
+        BriefVerdicts(page, assessment);
+        Findings(page, sheet);
+        BriefUnknown(page, sheet);
+        page.Line("next");
+        CheckText.Call(page, "intervals, hum, cautions", $"check {file} --all");
+        CheckText.Call(page, "narrow it by a recording", $"bench {file} --measured shorted.csv --fixture shorted");
+        CheckText.Call(page, "a page to print", $"sheet {file} --plain -o sheet.html");
+        CheckText.Screens(page, "enter values on screens", file);
+        return page.ToString();
+    }
+
+    /// <summary>Requirements with the values that the unknown allows; what closes several of them in a row stands once, behind the last.</summary>
+    private static void BriefVerdicts(TextPage page, Assessment assessment)
+    {
+        const int Word = 13, Value = 18;
+        page.Blank();
+        page.Ends("requirements", Wording.Counts(assessment));
+        IReadOnlyDictionary<ResultId, string> names = ShortNames.Of(assessment.Results);
+        for (int at = 0; at < assessment.Judged.Count; at++)
+        {
+            Result result = assessment.Judged[at];
+            Verdict verdict = result.Verdict;
+            string row = $"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(Word) + names[result.Id].PadRight(ShortNames.Most + 1) + Wording.Value(result).PadRight(Value);
+            page.Line($"{row} {Wording.Limit(verdict)}");
+            if (verdict.ClosesBy is { } whole && (at + 1 == assessment.Judged.Count || assessment.Judged[at + 1].Verdict.ClosesBy != whole))
+            {
+                // What protects the wearer is said whole: nobody is to try it out.
+                page.Paragraph(ResultIds.Safety.All.Has(result.Id) ? whole : verdict.ClosesInShort ?? whole, "             closed by: ");
+            }
+        }
+
+        if (assessment.Judged.Count == 0)
+        {
+            page.Line("  nothing could be judged");
+        }
+    }
+
+    private static void BriefUnknown(TextPage page, Sheet sheet)
+    {
+        IReadOnlyList<UnknownField> unknown = sheet.Assessment.PartlyKnown!.Unknowns;
+        HashSet<string> deciding = [.. sheet.Assessment.Judged.Select(result => result.Verdict.DecidedBy).OfType<string>()];
+        page.Blank();
+        page.Line($"{(unknown.Count == 1 ? "1 value is not known" : FormattableString.Invariant($"{unknown.Count} values are not known"))}, {CheckText.DefaultsCounted(sheet)}");
+        if (deciding.Count != 0)
+        {
+            page.Paragraph(string.Join("; ", unknown.Where(one => deciding.Contains(one.Key)).Select(one => $"{one.Key} {Ends(one)}")), "  deciding: ");
+        }
+    }
+
     /// <summary>The marks with their words.</summary>
     internal static string Signs => string.Join(", ", new[] { VerdictKind.Pass, VerdictKind.Fail, VerdictKind.Open, VerdictKind.NotJudged }
         .Select(kind => $"{Wording.Sign(kind)} {Wording.Word(kind)}"));
@@ -66,6 +132,9 @@ internal static class PartlyKnownText
 
     /// <summary>"alpha in O1-A1" of the name of its signal over noise.</summary>
     internal static string Source(string name) => name[(name.IndexOf(" of ", StringComparison.Ordinal) + 4)..name.LastIndexOf(',')];
+
+    /// <summary>"alpha" of the same.</summary>
+    private static string SourceAlone(string name) => Source(name) is var whole && whole.LastIndexOf(" in ", StringComparison.Ordinal) is > 0 and var end ? whole[..end] : Source(name);
 
     private static void Hum(TextPage page, Assessment assessment)
     {

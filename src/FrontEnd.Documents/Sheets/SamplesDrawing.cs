@@ -34,7 +34,7 @@ internal static class SamplesDrawing
         string[] head =
         [
             $"Samples of {assessment.Design.Name}, at the electrodes. {RecordedNobody} Seed {look.Run.Wish.Seed}.",
-            .. TextPage.Wrap(Cautions.OfFile(assessment), 120),
+            .. TextPage.Wrap(Cautions.OfPicture(assessment), 120),
             .. look.Traces.Count <= channels ? Array.Empty<string>() : [$"The first {channels} of {look.Traces.Count} channels in time."],
         ];
         double top = Margin + (head.Length * LineHeight) + Gap;

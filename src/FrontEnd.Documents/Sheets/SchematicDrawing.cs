@@ -2,6 +2,7 @@ using FrontEnd.Boards;
 using FrontEnd.Documents.Drawing;
 using FrontEnd.Identity;
 using FrontEnd.Schematics;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -41,6 +42,15 @@ internal static class SchematicDrawing
         Picture picture = new(Schematic.Width * Step, Schematic.Height * Step, label);
         Paint(picture, page);
         return picture;
+    }
+
+    /// <summary>A question's circuit, as large as it is.</summary>
+    public static Picture Of(QuestionSchematic circuit)
+    {
+        Picture whole = new(circuit.Area.Width * Step, circuit.Area.Height * Step, circuit.Title), page = new(whole.Width, whole.Height, circuit.Title);
+        Paint(page, circuit.Page);
+        whole.Place(page, -circuit.Area.Left * Step, -circuit.Area.Top * Step);
+        return whole;
     }
 
     /// <summary>All pages below one another, for a file of its own.</summary>

@@ -1,5 +1,6 @@
 using System.Text;
 using FrontEnd.Documents.Files;
+using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Teaching;
@@ -53,11 +54,16 @@ internal static class ClassFiles
         StringBuilder text = new();
         foreach (Question question in sheet.Questions)
         {
-            text.Row("\n", sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", sheet.Code, question.Id, question.Problem.Title, "");
+            text.Row("\n", sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", sheet.Code, question.Id, Asked(question.Problem), "");
         }
 
         return text.ToString();
     }
+
+    /// <summary>What is asked, and the unit in which a number without one is read.</summary>
+    private static string Asked(Problem problem) => problem.Answer is QuantityAnswer answer && AskedUnit.Of(answer) is { Name.Length: > 0 } unit
+        ? $"{problem.Title} ({unit.Name})"
+        : problem.Title;
 
     /// <summary>Marks as lines of <c>student,name,question,answer,points,of,slip,remark</c>, and a line of totals for each student, without
     /// points for who is absent.</summary>

@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Files;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Numbers;
 using FrontEnd.Teaching.Problems;
 
@@ -21,8 +22,9 @@ internal static class HomeworkFiles
     internal static readonly string KeyPlace = Path.Combine("key", "key.json");
 
     /// <summary>Writes all of them, making the folders; the first problem, or null.</summary>
+    /// <param name="written">Takes up every file that is written; null for nobody.</param>
     /// <remarks>Every sheet is drawn once, goes into all files and is let go, so that the memory needed hardly grows with the class.</remarks>
-    public static Finding? Write(string folder, Homework homework, SheetLook? printed = null)
+    public static Finding? Write(string folder, Homework homework, SheetLook? printed = null, WrittenHomework? written = null)
     {
         SheetLook look = printed ?? new SheetLook();
         bool isCommon = homework.Sheets is [{ Student: null }];
@@ -44,16 +46,17 @@ internal static class HomeworkFiles
             using FileWriters sheets = new();
             using ClassWriter whole = new(folder, homework, look);
             HashSet<string> used = new(StringComparer.OrdinalIgnoreCase);
+            List<string> own = [];
             foreach (int[] batch in Enumerable.Range(0, homework.Sheets.Count).Chunk(Batch))
             {
                 foreach (SheetTexts texts in InParallel.Map(batch, at => SheetTexts.Of(homework.Sheets[at], homework, look)))
                 {
                     whole.Add(texts);
                     string name = texts.Student is { } student ? Path.Combine("sheets", FileName(student.Id, used)) : "problems";
-                    sheets.Add(Path.Combine(folder, name + ".md"), texts.Markdown);
+                    Add(name + ".md", texts.Markdown);
                     if (texts.Student is not null)
                     {
-                        sheets.Add(Path.Combine(folder, name + ".html"), ProblemHtml.Page([texts.Html], look));
+                        Add(name + ".html", ProblemHtml.Page([texts.Html], look));
                     }
                 }
 
@@ -69,11 +72,24 @@ internal static class HomeworkFiles
             }
 
             whole.Finish();
+            written?.Files.AddRange([.. whole.ForAll.Select(name => Path.Combine(folder, name)), .. own]);
+            foreach (string key in ClassWriter.OfKey)
+            {
+                written?.AddKey(Path.Combine(folder, key));
+            }
+
             return null;
+
+            void Add(string name, string text)
+            {
+                string path = Path.Combine(folder, name);
+                sheets.Add(path, text);
+                own.Add(path);
+            }
         }
         catch (Exception error) when (TextFiles.IsOfFile(error))
         {
-            return FileMessages.Unwritable(folder, error.Message);
+            return FileMessages.Unwritable(folder, error);
         }
     }
 
@@ -115,6 +131,9 @@ internal static class HomeworkFiles
             "problems.pdf", Path.Combine("key", "key.pdf"),
         ];
 
+        /// <summary>Those with answers.</summary>
+        public static IEnumerable<string> OfKey => Names.Where(name => Path.GetDirectoryName(name) is { Length: > 0 });
+
         private readonly string _folder;
         private readonly Homework _homework;
         private readonly SheetLook _look;
@@ -139,6 +158,11 @@ internal static class HomeworkFiles
             _keyMarkdown.Text.Write(ProblemMarkdown.KeyHead(homework));
         }
 
+        /// <summary>Those without, by their names in the folder; of a large class with every volume that there is by now.</summary>
+        public IEnumerable<string> ForAll => [.. Names.Except(OfKey), .. Enumerable.Range(2, Math.Max(0, _volumes - 1)).Select(VolumeName)];
+
+        private static string VolumeName(int volume) => $"problems-{volume}.pdf";
+
         public void Add(SheetTexts texts)
         {
             _page.Text.Write(texts.Html);
@@ -157,6 +181,7 @@ internal static class HomeworkFiles
         public void Finish()
         {
             _page.Text.Write(PrintedPage.End);
+            _keyMarkdown.Text.Write(ProblemMarkdown.KeyFoot(_book));
             Key key = Key.Of(_homework, _key);
             _keyHtml.Text.Write(ProblemHtml.Key(_book, _look));
             KeyFile.Write(key, _keyJson.Text.BaseStream);
@@ -173,7 +198,7 @@ internal static class HomeworkFiles
             AtomicFile file = _files[5];
             if (_volumes++ > 0)
             {
-                file = new AtomicFile(Path.Combine(_folder, $"problems-{_volumes}.pdf"));
+                file = new AtomicFile(Path.Combine(_folder, VolumeName(_volumes)));
                 _files.Add(file);
             }
 

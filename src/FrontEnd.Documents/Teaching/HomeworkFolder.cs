@@ -25,6 +25,21 @@ internal static class HomeworkFolder
         }
     }
 
+    /// <summary>What would be lost if a homework were written to the folder: answers, and files that are read for it.</summary>
+    /// <param name="again">True where answers may be there, since what is in the way is kept.</param>
+    public static IEnumerable<Finding> Wrong(string folder, IEnumerable<string> inputs, bool again)
+    {
+        foreach (string input in inputs.Where(input => HomeworkFiles.Replaces(folder, input)))
+        {
+            yield return Messages.FolderHasInput(folder, input);
+        }
+
+        if (!again && Answered(folder) is { Count: > 0 } answered)
+        {
+            yield return Messages.AnswersInFolder(folder, answered);
+        }
+    }
+
     /// <summary>What would be lost if a file were written: one of those that are read, or a list of answers or students; null for nothing.</summary>
     public static Finding? Lost(string output, IEnumerable<string> inputs) =>
         inputs.FirstOrDefault(input => SameFile.Is(output, input)) is { } read ? Messages.OutputIsInput(output, read)

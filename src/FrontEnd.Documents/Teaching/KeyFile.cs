@@ -10,7 +10,11 @@ namespace FrontEnd.Documents.Teaching;
 internal static class KeyFile
 {
     private const string Format = "frontend-key";
-    private const int FormatVersion = 2;
+    private const int FormatVersion = 3;
+
+    /// <summary>Sealed over what decides marks alone, see <see cref="KeySeal"/>.</summary>
+    private const int MarksSealedVersion = 2;
+
     private const int UnsealedVersion = 1;
 
     /// <summary>The text of the file.</summary>
@@ -22,8 +26,16 @@ internal static class KeyFile
     }
 
     /// <summary>The same, written as it is made.</summary>
-    public static void Write(Key key, Stream file) => AnswerJson.Plain(new KeyJson(
-        Format, FormatVersion, KeySeal.Of(key), key.Code, key.TemplateVersion, SeededRandom.Name, key.Seed, RubricJson.From(key.Rubric), key.Sheets.Select(KeySheetJson.From)), file);
+    /// <remarks>It is made twice, for the seal and for the file, as neither is held in memory.</remarks>
+    public static void Write(Key key, Stream file)
+    {
+        using JsonSeal seal = new();
+        AnswerJson.Plain(Json(key, ""), seal);
+        AnswerJson.Plain(Json(key, seal.Finish()), file);
+    }
+
+    private static KeyJson Json(Key key, string seal) => new(
+        Format, FormatVersion, seal, key.Code, key.TemplateVersion, SeededRandom.Name, key.Seed, RubricJson.From(key.Rubric), key.Sheets.Select(KeySheetJson.From));
 
     /// <summary>Null with a finding where the text is no key, or where nothing says that it is as it was written.</summary>
     /// <param name="trust">Takes a key whose seal does not fit, or that has none, with a warning.</param>
@@ -38,10 +50,16 @@ internal static class KeyFile
         {
             using JsonDocument document = JsonDocument.Parse(text);
             JsonElement root = document.RootElement;
-            int version = root.GetProperty("format").GetString() == Format ? root.GetProperty("version").GetInt32() : 0;
-            if (version is not (FormatVersion or UnsealedVersion))
+            if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("format", out JsonElement format) || format.ValueKind != JsonValueKind.String || format.GetString() != Format)
             {
-                finding = Messages.BadKey(path, $"it is not a {Format} of version {FormatVersion}");
+                finding = Messages.BadKey(path, "it is no key of a homework");
+                return null;
+            }
+
+            int version = root.GetProperty("version").GetInt32();
+            if (version is not (FormatVersion or MarksSealedVersion or UnsealedVersion))
+            {
+                finding = Messages.BadKey(path, $"it is of version {version}, and versions {UnsealedVersion} to {FormatVersion} are known");
                 return null;
             }
 
@@ -55,19 +73,40 @@ internal static class KeyFile
             {
                 finding = Messages.UnsealedKey(path, trust);
             }
-            else if (!string.Equals(Word(root, "seal"), KeySeal.Of(key), StringComparison.OrdinalIgnoreCase))
+            else if (!string.Equals(Word(root, "seal"), version == FormatVersion ? JsonSeal.Of(text.Span) : KeySeal.Of(key), StringComparison.Ordinal))
             {
                 finding = Messages.EditedKey(path, trust);
+            }
+            else if (version == MarksSealedVersion)
+            {
+                finding = Messages.MarksSealedKey(path);
             }
 
             return finding is { Severity: Severity.Error } ? null : key;
         }
+        catch (BadKeyException problem)
+        {
+            finding = Messages.BadKey(path, problem.Message);
+            return null;
+        }
         catch (Exception problem) when (problem is JsonException or KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException)
         {
-            finding = Messages.BadKey(path, problem is KeyNotFoundException ? "a field is missing" : problem.Message.TrimEnd('.'));
+            finding = Messages.BadKey(path, Why(problem));
             return null;
         }
     }
+
+    /// <summary>In words of ours: the reader's own name its types.</summary>
+    private static string Why(Exception problem) => problem switch
+    {
+        JsonException { LineNumber: { } line } => FormattableString.Invariant($"it is not valid JSON, in line {line + 1}"),
+        JsonException => "it is not valid JSON",
+        KeyNotFoundException => "a field is missing",
+        _ => "a field holds another kind of value than a key has there",
+    };
+
+    /// <summary>A key that cannot be used, in words of ours.</summary>
+    private sealed class BadKeyException(string message) : Exception(message);
 
     private static Rubric ReadRubric(JsonElement rubric) => new()
     {
@@ -89,7 +128,7 @@ internal static class KeyFile
         QuantityKind? kind = null;
         if (question.TryGetProperty("kind", out JsonElement word))
         {
-            kind = QuantityKind.Find(word.GetString()) ?? throw new FormatException($"`{word}` is no kind of quantity");
+            kind = QuantityKind.Find(word.GetString()) ?? throw new BadKeyException($"`{word.GetString()}` is no kind of quantity");
         }
 
         string[] options = question.TryGetProperty("choices", out JsonElement choices)
@@ -97,7 +136,7 @@ internal static class KeyFile
             : [];
         if (kind is null && options.Length == 0)
         {
-            throw new FormatException("a question has neither a kind nor choices");
+            throw new BadKeyException("a question has neither a kind nor choices");
         }
 
         KeySlip[] slips = [.. question.GetProperty("slips").EnumerateArray().Select(ReadSlip)];

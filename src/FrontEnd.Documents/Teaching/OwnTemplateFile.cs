@@ -56,7 +56,7 @@ internal static class OwnTemplateFile
             }
 
             HashSet<string> ids = new(taken, StringComparer.Ordinal);
-            templates.AddRange(tables.Select(table => new OwnTemplateReader(table, ids).Read()).OfType<OwnTemplate>());
+            templates.AddRange(tables.Select(table => new OwnTemplateReader(table, ids, file is null ? null : Path.GetDirectoryName(Path.GetFullPath(file))).Read()).OfType<OwnTemplate>());
             top.End();
         }
 
@@ -89,6 +89,9 @@ internal sealed class KeyReader(TableNode table, string path, SourceText source,
         int at = table.Find(key) is { } entry ? entry.Value.Span.Start + (inside is { } place ? Quotes(entry.Value) + place : 0) : First();
         findings.Add(source.Placed(finding, at));
     }
+
+    /// <summary>Says nothing more: what it rests on is wrong, and has been told.</summary>
+    public void Stop() => Failed = true;
 
     /// <summary>A text; null where it is missing or none, of which the findings say.</summary>
     /// <param name="example">What it may be, where it must be there; null where it may be left out.</param>

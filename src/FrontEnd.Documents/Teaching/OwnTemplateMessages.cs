@@ -20,6 +20,38 @@ internal static class OwnTemplateMessages
     public const string Symbol = "FE1128";
     public const string OtherWord = "FE1129";
 
+    public const string FieldUnknown = "FE1138";
+    public const string DesignUnusable = "FE1139";
+    public const string FigureUnknown = "FE1152";
+    public const string OneOrTheOther = "FE1153";
+    public const string SomePutBack = "FE1154";
+    public const string ByHandOutside = "FE1155";
+
+    public static Finding NoField(string key, string name, string? nearest) =>
+        new(FieldUnknown, Severity.Error, key, $"the design has no value `{name}` that could be given", nearest is null ? null : $"the nearest is `{nearest}`",
+            "name a key of a number in the design, as in the table of keys in designs/README.md");
+
+    public static Finding NotGiven(string key, string name) =>
+        new(FieldUnknown, Severity.Error, key, $"the design does not set {name} to a number", null, "give values, or least and greatest");
+
+    public static Finding BadDesign(string key, string path, string why) =>
+        new(DesignUnusable, Severity.Error, key, $"the design `{path}` cannot be used: {why}", "its figures are the answers", "`frontend check` says all that is wrong with it");
+
+    public static Finding NoFigure(string key, string id, string? nearest, string why) =>
+        new(FigureUnknown, Severity.Error, key, why.Length > 0 ? $"the design has no number for `{id}`: {why}" : $"there is no figure `{id}`",
+            nearest is null ? null : $"the nearest is `{nearest}`", "`frontend check DESIGN --all --json` lists the figures of a design with their ids");
+
+    public static Finding NotBoth(string key, string one, string other) =>
+        new(OneOrTheOther, Severity.Error, key, $"{one} and {other} are both given", "each says where the value comes from", "leave one of them out");
+
+    public static Finding PutBack(string key, int putBack, int looked, string first) =>
+        new(SomePutBack, Severity.Warning, key, $"{putBack} of {looked} draws that were looked at have no figure, such as {first}", "a student's numbers are then put back and drawn again",
+            "narrow the ranges of the givens if that is not meant");
+
+    public static Finding MissedByHand(string key, int missed, int looked) =>
+        new(ByHandOutside, Severity.Warning, key, $"the textbook's formula comes out beyond the tolerance in {missed} of {looked} draws that were looked at",
+            "the answer is the figure of the whole circuit, which nobody solves by hand", "widen the tolerance, ask for a figure that the formula meets, or say in the text what is to be counted");
+
     public static Finding MissingKey(string key, string example) =>
         new(Missing, Severity.Error, key, $"{key} is missing", null, $"add it, as {example}");
 

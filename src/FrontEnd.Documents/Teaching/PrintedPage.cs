@@ -14,23 +14,23 @@ internal static class PrintedPage
     private const string Style =
         """
         body { font: 11pt/1.4 "Liberation Sans", "DejaVu Sans", Arial, sans-serif; color: #111; background: #fff; max-width: 48em; margin: 1.5em auto; padding: 0 1em; overflow-wrap: break-word; }
-        h1 { font-size: 1.35em; margin: 0 0 .3em; } h2 { font-size: 1.05em; margin: 1.2em 0 .2em; break-after: avoid; } p { margin: .4em 0; }
+        h1 { font-size: 1.35em; margin: 0 0 .3em; } h2 { font-size: 1.05em; margin: 1.2em 0 .2em; break-after: avoid; } h1, h2 { display: flex; justify-content: space-between; gap: 1em; } h2 + p { break-after: avoid; } p { margin: .4em 0; }
         .sheet + .sheet { break-before: page; margin-top: 4em; }
         .running { font-weight: bold; border-bottom: .5pt solid #999; margin-bottom: .8em; padding-bottom: .2em; } .running p { margin: 0; } .running .code { font-weight: normal; float: right; } .running .line { width: 14em; font-weight: normal; }
         .who { font-size: 1.1em; margin: .4em 0; } .note { color: #444; font-size: .85em; margin: .2em 0 .6em; } .made { color: #444; font-size: .75em; margin-top: 1.6em; }
-        .points { font-weight: normal; color: #444; float: right; }
+        .points { font-weight: normal; color: #444; white-space: nowrap; }
         .question { break-inside: avoid; }
         table { border-collapse: collapse; margin: .4em 0; } td, th { padding: .1em .9em .1em 0; text-align: left; vertical-align: top; font-weight: normal; }
         .value { white-space: nowrap; font-variant-numeric: tabular-nums; } th { white-space: nowrap; font-style: italic; }
-        .given { display: flex; flex-wrap: wrap; gap: .4em 2em; align-items: flex-start; } .given table { flex: 1 1 18em; } .given svg { flex: 0 1 auto; max-width: 24em; } .wide svg { max-width: 30em; }
-        math[display="block"] { text-align: left; margin: .35em 0 .35em 1em; display: block math; } .steps math { font-size: 1.08em; }
+        .given { display: flex; gap: .4em 2em; align-items: flex-start; justify-content: space-between; break-inside: avoid; } .given table { flex: 0 1 auto; max-width: 30em; } .given svg { flex: 0 0 auto; max-width: 24em; } @media screen and (max-width: 40em) { .given { flex-wrap: wrap; } .given svg { flex-shrink: 1; } } .wide svg { max-width: 30em; }
+        math[display="block"] { display: block math; width: fit-content; max-width: 100%; margin: .35em 0 .35em 1em; overflow-x: auto; overflow-y: hidden; } .steps math { font-size: 1.08em; }
         .long { columns: 2; column-gap: 2em; } .long table { margin: 0; } .long td { font-size: .9em; }
-        ol.choices { list-style: upper-alpha; margin: .3em 0; } .answer { margin-top: .9em; } .line { display: inline-block; width: 16em; border-bottom: 1px solid #111; height: 1.2em; }
-        ol.steps { margin: .3em 0; padding-left: 1.6em; font-size: .92em; } .right { font-weight: bold; }
+        ol.choices { list-style: upper-alpha; margin: .3em 0; } .answer { margin-top: .9em; } .line { display: inline-block; width: 16em; max-width: 50vw; border-bottom: 1px solid #111; height: 1.2em; }
+        ol.steps { margin: .3em 0; padding-left: 1.6em; font-size: .92em; } .steps li { break-inside: avoid; } .steps li:last-child { break-after: avoid; } .right { font-weight: bold; }
         .ruled { width: 100%; font-size: .9em; } .ruled th, .ruled td { border-bottom: .5pt solid #bbb; padding-top: .2em; padding-bottom: .2em; } .ruled th { font-style: normal; color: #444; } .ruled tr { break-inside: avoid; } .ruled thead { display: table-header-group; }
-        .glance { font-size: .72em; width: auto; } .glance th, .glance td { padding-right: 1.1em; } .worked { margin-top: 2em; }
+        .glance { font-size: .72em; width: auto; } .glance th, .glance td { padding-right: 1.1em; } .worked { margin-top: 2em; } .worked > .right { break-after: avoid; } .steps li:first-child { break-before: avoid; }
         @media print { body { max-width: none; margin: 0; padding: 0; font-size: 9.5pt; line-height: 1.32; } .sheet + .sheet { margin-top: 0; }
-        .sheet { display: table; width: 100%; } .running { display: table-header-group; } .rest { display: table-row-group; } .room .question + .question { break-before: page; } .question { break-inside: avoid; } .worked { break-before: page; margin-top: 0; } .worked + .worked { break-before: auto; margin-top: 1.4em; } @page { size: PAPER; margin: 15mm 16mm; } }
+        .sheet { display: table; width: 100%; } .running { display: table-header-group; break-inside: avoid; } .rest { display: table-row-group; } .room .question + .question { break-before: page; } .question { break-inside: avoid; } .worked { break-before: page; margin-top: 0; } .worked + .worked { break-before: auto; margin-top: 1.4em; } @page { size: PAPER; margin: 15mm 16mm; } }
         """;
 
     /// <summary>What ends a page.</summary>

@@ -27,14 +27,14 @@ internal static class ProblemHtml
     public static string Sheet(ProblemSheet sheet, SheetLook? look = null)
     {
         StringBuilder html = new();
-        html.Append($"<h1>Problems: {Subject} <span class=\"points\">{sheet.Points} points</span></h1>\n");
+        html.Append($"<h1>Problems: {Subject} <span class=\"points\">{SheetText.Points(sheet.Points)}</span></h1>\n");
         html.Append(look is { Under.Length: > 0 } ? $"<p>{Safe(look.Under)}</p>\n" : "");
         html.Append($"<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n<p class=\"note\">{MathMl.OfSentence(ProblemMarkdown.HowToAnswer)}.</p>\n");
         foreach (Question question in sheet.Questions)
         {
             html.Append("<div class=\"question\">\n");
             AppendQuestion(html, QuestionView.Of(question));
-            html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
+            html.Append($"<p class=\"answer\">{Safe(AskedUnit.Label(question.Problem.Answer))}: <span class=\"line\"></span></p>\n</div>\n");
         }
 
         return PrintedPage.Section(Whose(sheet.Student, ProblemMarkdown.Footing(sheet), look?.Fields), html.ToString(), look?.RoomToWork == true ? "room" : "");
@@ -65,6 +65,7 @@ internal static class ProblemHtml
             html.Append("</div>\n");
         }
 
+        html.Append("<div class=\"worked\">\n<h2>Sources</h2>\n<ul>\n").Append(string.Concat(book.Sources.Select(one => $"<li>{Safe(one.Source)} <span class=\"note\">({string.Join(", ", one.Questions)})</span></li>\n"))).Append("</ul>\n</div>\n");
         return PrintedPage.Of("Key", [PrintedPage.Section(Whose(new Student(book.Homework.Code, "Key, not for students"), ""), html.ToString())], look?.Paper);
     }
 
@@ -102,9 +103,9 @@ internal static class ProblemHtml
     /// <summary>A question with its givens, its circuit and its choices.</summary>
     internal static void AppendQuestion(StringBuilder html, QuestionView question)
     {
-        string circuit = QuestionPicture.Of(question.Template) is { } picture ? Sized(picture) : "";
+        string circuit = QuestionPicture.Of(question) is { } picture ? Sized(picture) : "";
         bool isMany = Many < question.Givens.Count;
-        html.Append($"<h2>{question.Id}. {Safe(question.Title)} <span class=\"points\">{question.Points} points</span></h2>\n<p>{MathMl.OfSentence(question.Text, question.Symbols)}</p>\n");
+        html.Append($"<h2>{question.Id}. {Safe(question.Title)} <span class=\"points\">{SheetText.Points(question.Points)}</span></h2>\n<p>{MathMl.OfSentence(question.Text, question.Symbols)}</p>\n");
         if (question.Givens.Count > 0)
         {
             html.Append(isMany ? $"<div class=\"wide\">{circuit}</div>\n<div class=\"long\"><table>\n" : "<div class=\"given\">\n<table>\n");

@@ -24,7 +24,7 @@ internal static class ProblemMarkdown
         foreach (Question question in sheet.Questions)
         {
             AppendQuestion(text, question, "##");
-            text.Append("Answer: ______________________________\n");
+            text.Append($"{AskedUnit.Label(question.Problem.Answer)}: ______________________________\n");
         }
 
         text.Append('\n').Append(Footing(sheet)).Append(".\n");
@@ -49,6 +49,10 @@ internal static class ProblemMarkdown
         return text.ToString();
     }
 
+    /// <summary>What stands below the key's sheets: where the worked steps come from.</summary>
+    internal static string KeyFoot(KeyBook book) =>
+        "\n## Sources\n\n" + string.Concat(book.Sources.Select(one => $"- {Plain(one.Source)} ({string.Join(", ", one.Questions)})\n"));
+
     /// <summary>What tells a sheet from every other, and nothing else: who knows seed and templates can draw the key.</summary>
     internal static string Footing(ProblemSheet sheet) => $"Sheet {sheet.Code}";
 
@@ -56,7 +60,7 @@ internal static class ProblemMarkdown
     internal static string MadeFrom(Homework homework) =>
         FormattableString.Invariant($"Homework {homework.Code}: seed {homework.Seed}{(homework.HasSecret ? " with its secret" : ", no secret")}, template set {homework.TemplateVersion}, generator {Homework.Generator}");
 
-    internal const string HowToAnswer = "Write a number and its unit, with three digits (150 nV, 4.7 kΩ, 86.1 dB, 17.5 bit); a choice is its letter. Attenuations, rejections and gains in decibels are positive. Noise stays within its peak-to-peak value for 99.9 % of the time. Constants: k = 1.380649·10⁻²³ J/K, ε₀ = 8.854 pF/m, 0 °C = 273.15 K";
+    internal const string HowToAnswer = "Write a number and its unit, with three digits (150 nV, 4.7 kΩ, 86.1 dB, 17.5 bit) or another unit that fits; a number without a unit is read in the one named at its answer; a choice is its letter. Attenuations, rejections and gains in decibels are positive. Noise stays within its peak-to-peak value for 99.9 % of the time. Constants: k = 1.380649·10⁻²³ J/K, ε₀ = 8.854 pF/m, 0 °C = 273.15 K";
 
     /// <summary>The accepted range as text.</summary>
     internal static string Range(Answer answer) => answer is QuantityAnswer quantity
@@ -75,7 +79,7 @@ internal static class ProblemMarkdown
     private static void AppendQuestion(StringBuilder text, Question question, string heading)
     {
         Problem problem = question.Problem;
-        text.Append($"\n{heading} {question.Id}. {problem.Title} ({problem.Points} points)\n\n{problem.Text}\n\n");
+        text.Append($"\n{heading} {question.Id}. {problem.Title} ({SheetText.Points(problem.Points)})\n\n{problem.Text}\n\n");
         if (problem.Givens.Count > 0)
         {
             text.Append("| given | value | |\n|---|---|---|\n");
@@ -110,12 +114,6 @@ internal static class ProblemMarkdown
 
         text.Append($"\n**Answer: {problem.Answer.Text}**");
         text.Append(Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {range})\n" : "\n");
-        string sources = string.Join(", ",
-            problem.Steps.Select(step =>
-                step.Source.Place.Length == 0
-                    ? step.Source.Key
-                    : $"{step.Source.Key} {step.Source.Place}").Distinct(StringComparer.Ordinal));
-        text.Append($"\nSources: {sources}\n");
         if (problem.Slips.Count > 0)
         {
             text.Append("\n| wrong answer | slip | points |\n|---|---|---|\n");

@@ -25,7 +25,7 @@ internal static class ProblemPdf
         flow.Begin(name, isLandscape: false, PrintedSheet.Head(sheet.Student, ProblemMarkdown.Footing(sheet), look.Fields));
         double width = flow.Width;
         flow.Add([
-            Beside($"Problems: {PrintedPage.Subject}", $"{sheet.Points} points", look.Title, look, width),
+            Beside($"Problems: {PrintedPage.Subject}", SheetText.Points(sheet.Points), look.Title, look, width),
             .. look.Under.Length == 0 ? [] : new[] { DrawnText.Of(look.Under, look.Body, width) with { Before = 3 } },
             DrawnText.Of(FrontEnd.Results.Cautions.Exercise, look.Quiet, width) with { Before = 3 },
             DrawnText.Of($"{ProblemMarkdown.HowToAnswer}.", look.Quiet, width) with { Before = 3 },
@@ -37,7 +37,7 @@ internal static class ProblemPdf
                 flow.NextPage();
             }
 
-            flow.Add(Together([.. Asked(QuestionView.Of(question), look, width), Answer(look)], flow.Height));
+            flow.Add(Together([.. Asked(QuestionView.Of(question), look, width), Answer($"{AskedUnit.Label(question.Problem.Answer)}:", look)], flow.Height));
         }
 
         return PrintedSheet.Of(name, flow, PrintedPage.Subject);
@@ -60,11 +60,12 @@ internal static class ProblemPdf
     {
         List<Piece> pieces =
         [
-            Beside($"{question.Id}. {question.Title}", $"{question.Points} points", look.Heading, look, width) with { Before = 13, KeepsNext = true },
+            Beside($"{question.Id}. {question.Title}", SheetText.Points(question.Points), look.Heading, look, width) with { Before = 13, KeepsNext = true },
             DrawnText.Of(question.Text, look.Body, width, question.Symbols) with { Before = 2 },
         ];
-        Piece? circuit = Circuit(question.Template, width);
-        double beside = circuit is null ? 0 : CircuitWidth(question.Template, width) + Gap;
+        Picture? picture = QuestionPicture.Of(question);
+        Piece? circuit = picture is null ? null : Circuit(picture, width);
+        double beside = picture is null ? 0 : (picture.Width * Scale(picture, width)) + Gap;
         if (question.Givens.Count > Many)
         {
             double half = (width - Gap) / 2;
@@ -94,21 +95,17 @@ internal static class ProblemPdf
         return whole.Height <= most ? [whole] : pieces;
     }
 
-    private static Piece Answer(SheetLook look) => new(AnswerRoom, (page, x, y) =>
+    private static Piece Answer(string label, SheetLook look) => new(AnswerRoom, (page, x, y) =>
     {
-        look.Body.Draw(page, ["Answer:"], x, y + AnswerRoom - look.Body.Leading);
-        double from = x + look.Body.Width("Answer:") + 6;
+        look.Body.Draw(page, [label], x, y + AnswerRoom - look.Body.Leading);
+        double from = x + look.Body.Width(label) + 6;
         page.Line(from, y + AnswerRoom - 1.5, from + AnswerLine, y + AnswerRoom - 1.5, new Pen("#333", 0.6));
     });
 
     private static double Scale(Picture picture, double width) => Math.Min(LargestScale, LargestShare * width / picture.Width);
 
-    private static double CircuitWidth(string template, double width) =>
-        QuestionPicture.Of(template) is { } picture ? picture.Width * Scale(picture, width) : 0;
-
-    private static Piece? Circuit(string template, double width) => QuestionPicture.Of(template) is { } picture
-        ? new Piece(picture.Height * Scale(picture, width), (page, x, y) => page.Place(picture, x, y, Scale(picture, width)))
-        : null;
+    private static Piece Circuit(Picture picture, double width) =>
+        new(picture.Height * Scale(picture, width), (page, x, y) => page.Place(picture, x, y, Scale(picture, width)));
 
     private static Piece Givens(IReadOnlyList<KeyGiven> givens, SheetLook look, double width)
     {

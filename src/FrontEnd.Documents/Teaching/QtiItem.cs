@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using static FrontEnd.Documents.Teaching.PrintedPage;
 
 namespace FrontEnd.Documents.Teaching;
@@ -52,7 +53,7 @@ internal static class QtiItem
         xml.Append($"<itemBody>\n<p>{MathMl.OfSentence(problem.Text, symbols)}</p>\n");
         if (image is not null)
         {
-            xml.Append($"<p><img src=\"{image}\" alt=\"{Safe(FrontEnd.Teaching.Problems.QuestionCircuits.Find(problem.TemplateId)!.Title)}\"/></p>\n");
+            xml.Append($"<p><img src=\"{image}\" alt=\"{Safe(QuestionCircuits.Find(problem.TemplateId)!.Title)}\"/></p>\n");
         }
 
         if (problem.Givens.Count > 0)

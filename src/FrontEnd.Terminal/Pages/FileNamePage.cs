@@ -20,7 +20,7 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
     /// <summary>The key that answers are asked for; "" for any other purpose.</summary>
     public string MarksBy { get; init; } = "";
 
-    private bool IsRead => Purpose is FilePurpose.Open or FilePurpose.Key or FilePurpose.Answers;
+    private bool IsRead => Purpose is FilePurpose.Open or FilePurpose.Key or FilePurpose.Answers or FilePurpose.Students or FilePurpose.Secret;
 
     /// <summary>Asks for a file.</summary>
     public static (Model Model, Effect? Effect) Ask(Model model, FileNamePage page) =>
@@ -98,6 +98,8 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
         FilePurpose.SaveAs => "save as",
         FilePurpose.Sheet => "write the sheet to (.html prints, .md, .csv the parts, .json)",
         FilePurpose.Problems => "write the sheets, their key and a list for answers into which folder?",
+        FilePurpose.Students => "sheets for which class? (.csv, first row id,name; empty for one sheet that all share)",
+        FilePurpose.Secret => "drawn with which secret? (a file of 16 or more letters; empty for none)",
         FilePurpose.Key => "mark by which key? (key.json)",
         FilePurpose.Answers => "which answers? (.csv)",
         FilePurpose.Marks => "write marks (.csv) or pages to hand back (.html, .pdf) to",
@@ -109,7 +111,7 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
     {
         if (path.Length == 0)
         {
-            return (model, null);
+            return Purpose is FilePurpose.Students or FilePurpose.Secret ? ((ProblemsPage)Behind!).Begin(model, Purpose, path) : (model, null);
         }
 
         if (path[^1] == Path.DirectorySeparatorChar || path[^1] == '/')
@@ -120,7 +122,9 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
         Model closed = model with { Page = Behind };
         return Purpose switch
         {
-            FilePurpose.Problems => (closed, new Effect.Problems(path, ((ProblemsPage)Behind!).Plan)),
+            FilePurpose.Problems => (closed, new Effect.Problems(path, (ProblemsPage)Behind!)),
+            FilePurpose.Students or FilePurpose.Secret => ((ProblemsPage)Behind!).Begin(closed, Purpose, path),
+            FilePurpose.Key or FilePurpose.Answers when Behind is MarkingPage marking => marking.Begin(closed, Purpose, path),
             FilePurpose.Key => Ask(closed, new FileNamePage(FilePurpose.Answers, Line.Of(FolderOfHomework(path))) { MarksBy = path }),
             FilePurpose.Answers => MarkingPage.Begin(closed, MarksBy, path),
             FilePurpose.Marks => (closed, new Effect.Marks(Ending(path, ".csv"), (MarkingPage)Behind!, MayReplace: false)),
@@ -147,6 +151,8 @@ public enum FilePurpose
     Sheet,
     Coefficients,
     Problems,
+    Students,
+    Secret,
     Key,
     Answers,
     Marks,

@@ -27,13 +27,26 @@ internal sealed record MarkingPage(string Key, string Answers) : StudyPage
     public static (Model Model, Effect? Effect) Begin(Model model, string key, string answers) =>
         OpenStudy(model, new MarkingPage(key, answers), needsDesign: false);
 
+    /// <summary>Marks with another key or other answers, the other file as it is.</summary>
+    public (Model Model, Effect? Effect) Begin(Model model, FilePurpose purpose, string path) =>
+        OpenStudy(model, purpose == FilePurpose.Key ? this with { Key = path } : this with { Answers = path }, needsDesign: false);
+
     /// <summary>What answers earn that are not simply right; null for what the key says.</summary>
     public Rubric? Rubric => HasPartPoints ? null : Rubric.RightOnly;
 
     /// <inheritdoc/>
     public override (Model Model, Effect? Effect)? Press(Model model, Keystroke key) =>
-        key is not { Key: KeyName.Letter, Letter: 'w' or 'W', Alt: false, Ctrl: false } ? base.Press(model, key)
-        : Outcome is MarkingStudy ? FileNamePage.Ask(model, new FileNamePage(FilePurpose.Marks, Line.Of("marks.csv")) { Behind = this })
+        Progress is not null || key is not { Key: KeyName.Letter, Alt: false, Ctrl: false } ? base.Press(model, key)
+        : char.ToLowerInvariant(key.Letter) switch
+        {
+            'k' => FileNamePage.Ask(model, new FileNamePage(FilePurpose.Key, Line.Of(Key)) { Behind = this }),
+            'a' => FileNamePage.Ask(model, new FileNamePage(FilePurpose.Answers, Line.Of(Answers)) { Behind = this }),
+            'w' => AskForMarks(model),
+            _ => base.Press(model, key),
+        };
+
+    private (Model Model, Effect? Effect) AskForMarks(Model model) =>
+        Outcome is MarkingStudy ? FileNamePage.Ask(model, new FileNamePage(FilePurpose.Marks, Line.Of("marks.csv")) { Behind = this })
         : (model, null);
 
     /// <inheritdoc/>
@@ -41,12 +54,19 @@ internal sealed record MarkingPage(string Key, string Answers) : StudyPage
     {
         List<Finding> findings = [];
         return MarkedClass.Read(Key, Answers, trust: false, Rubric, findings) is { } marked
-            ? new MarkingStudy(width => MarksText.Of(marked.Marks, width) + Found(findings, width, "\n"))
+            ? new MarkingStudy(width => Told(marked.Marks, findings, width))
             : Refused(findings, "nothing is marked");
     }
 
+    /// <summary>Whose answers these probably are stands before the marks, what cannot be read behind them.</summary>
+    private static string Told(Marks marks, IEnumerable<Finding> findings, int width)
+    {
+        ILookup<bool, Finding> byPlace = findings.ToLookup(finding => finding.Code is Messages.AnotherHomework or Messages.SheetsExchanged);
+        return string.Concat(byPlace[true].Select(finding => Found([finding], width) + "\n")) + MarksText.Of(marks, width) + Found(byPlace[false], width, "\n");
+    }
+
     /// <inheritdoc/>
-    protected override IEnumerable<KeyHint> WishKeys => [new("w", "write"), new("p", HasPartPoints ? "no part points" : "part points")];
+    protected override IEnumerable<KeyHint> WishKeys => [new("w", "write"), new("k", "key"), new("a", "answers"), new("p", HasPartPoints ? "no part points" : "part points")];
 
     /// <inheritdoc/>
     protected override string Wish(Model model) => $"{Path.GetFileName(Answers)} by {Path.GetFileName(Key)}{(HasPartPoints ? "" : ", right answers only")}";

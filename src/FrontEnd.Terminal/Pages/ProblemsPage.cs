@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
@@ -18,6 +19,15 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
 
     private static readonly int[] Counts = [5, 10, 15, 20, 30];
 
+    /// <summary>File of the class; "" for one sheet that all share.</summary>
+    public string Students { get; init; } = "";
+
+    /// <summary>File of the secret that the numbers are drawn with; "" for none.</summary>
+    public string Secret { get; init; } = "";
+
+    /// <summary>The files that are read for it.</summary>
+    public IEnumerable<string> Files => new[] { Students, Secret }.Where(file => file.Length > 0);
+
     /// <summary>True for the worked solutions in the questions' place.</summary>
     public bool ShowsSolutions { get; init; }
 
@@ -35,29 +45,51 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
 
     /// <inheritdoc/>
     public override (Model Model, Effect? Effect)? Press(Model model, Keystroke key) =>
-        key is not { Key: KeyName.Letter, Letter: 'w' or 'W', Alt: false, Ctrl: false } ? base.Press(model, key)
-        : Outcome is ProblemsStudy ? FileNamePage.Ask(model, new FileNamePage(FilePurpose.Problems, Line.Of("homework")) { Behind = this })
-        : (model, null);
+        Progress is not null || key is not { Key: KeyName.Letter, Alt: false, Ctrl: false } ? base.Press(model, key)
+        : char.ToLowerInvariant(key.Letter) switch
+        {
+            'c' => FileNamePage.Ask(model, new FileNamePage(FilePurpose.Students, Line.Of(Students)) { Behind = this }),
+            'k' => FileNamePage.Ask(model, new FileNamePage(FilePurpose.Secret, Line.Of(Secret)) { Behind = this }),
+            'w' when Outcome is ProblemsStudy => FileNamePage.Ask(model, new FileNamePage(FilePurpose.Problems, Line.Of("homework")) { Behind = this }),
+            'w' => (model, null),
+            _ => base.Press(model, key),
+        };
+
+    /// <summary>Draws with another class or another secret.</summary>
+    public (Model Model, Effect? Effect) Begin(Model model, FilePurpose purpose, string path) =>
+        OpenStudy(model, purpose == FilePurpose.Students ? this with { Students = path } : this with { Secret = path }, needsDesign: false);
+
+    /// <summary>The homework as the command draws it; null where the files cannot be used.</summary>
+    /// <param name="folder">Where the sheets will be written; null where that is not known.</param>
+    public Homework? Draw(string? folder, List<Finding> findings)
+    {
+        (IReadOnlyList<Student> students, DrawSource source) =
+            HomeworkClass.Read(Students.Length == 0 ? null : Students, Secret.Length == 0 ? null : Secret, folder, (ulong)Seed, findings);
+        return findings.Exists(finding => finding.Severity == Severity.Error) ? null : Homework.Make(Plan, source, students);
+    }
 
     /// <inheritdoc/>
     public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)
     {
-        if (Plan.Check() is { Count: > 0 } findings)
+        List<Finding> findings = [.. Plan.Check()];
+        if (findings.Count > 0 || Draw(null, findings) is not { } homework)
         {
             return Refused(findings, "no problem fits");
         }
 
-        ProblemSheet sheet = Homework.Make(Plan, new DrawSource((ulong)Seed), []).Sheets[0];
-        return new ProblemsStudy(sheet);
+        // Somebody who tries problems out needs no secret; a class does.
+        ProblemSheet sheet = homework.Sheets[0];
+        string whose = sheet.Student is { } student ? $"The sheet of {student.Name} ({student.Id}), the first of {homework.Sheets.Count}." : "";
+        return new ProblemsStudy(sheet, whose, Files.Any() ? findings : []);
     }
 
     /// <inheritdoc/>
     protected override IEnumerable<KeyHint> WishKeys =>
-        [new("w", "write"), new("v", ShowsSolutions ? "questions" : "solutions"), new("t", "topic"), new("l", "level"), new("n", "number"), new("+-", "seed")];
+        [new("w", "write"), new("v", ShowsSolutions ? "questions" : "solutions"), new("c", "class"), new("k", "secret"), new("t", "topic"), new("l", "level"), new("n", "number"), new("+-", "seed")];
 
     /// <inheritdoc/>
     protected override string Wish(Model model) =>
-        $"{(ShowsSolutions ? "solutions, " : "")}{(Topic < 0 ? "all topics" : Topics.Words[Topic])}, {(Level == 0 ? "all levels" : $"level {Level}")}, {Count} questions, seed {Seed}";
+        $"{(ShowsSolutions ? "solutions, " : "")}{(Topic < 0 ? "all topics" : Topics.Words[Topic])}, {(Level == 0 ? "all levels" : $"level {Level}")}, {Count} questions, seed {Seed}{string.Concat(Files.Select(file => $", {Path.GetFileName(file)}"))}";
 
     /// <inheritdoc/>
     protected override IReadOnlyList<string> TextIn(int width) =>
@@ -77,7 +109,11 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
 }
 
 /// <summary>A sheet that was drawn; its text are the questions.</summary>
-internal sealed record ProblemsStudy(ProblemSheet Sheet) : StudyOutcome(width => SheetText.Of(Sheet, width), [], 0)
+/// <param name="Whose">Which of a class's sheets it is; "" for one that all share.</param>
+/// <param name="Told">What is to be said of class and secret.</param>
+internal sealed record ProblemsStudy(ProblemSheet Sheet, string Whose, IReadOnlyList<Finding> Told) : StudyOutcome(
+    width => (Whose.Length == 0 ? "" : string.Join('\n', Lettering.Wrap(Whose, width, ascii: false)) + "\n\n") + SheetText.Of(Sheet, width)
+        + string.Concat(Told.Select(finding => "\n" + FindingText.Of(finding, width))), [], 0)
 {
     /// <summary>The way to every answer.</summary>
     public WrittenLines Solutions { get; } = new(width => SheetText.Solutions(Sheet, width));

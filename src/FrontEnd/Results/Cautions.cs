@@ -26,7 +26,10 @@ internal static class Cautions
     /// <summary>The one line that a file carries which travels without the sheet, as a list of parts, a netlist or a drawing: stamp, what
     /// the design says of itself, and what is true of every design.</summary>
     /// <remarks>It is one cell of a table, see <see cref="InOneCell"/>.</remarks>
-    public static string OfFile(Assessment assessment)
+    public static string OfFile(Assessment assessment) => InOneCell(OfPicture(assessment));
+
+    /// <summary>The same as sentences, for a picture.</summary>
+    public static string OfPicture(Assessment assessment)
     {
         string own = assessment.Design.Caution.Trim().TrimEnd('.');
         IEnumerable<string> sentences =
@@ -35,7 +38,7 @@ internal static class Cautions
             .. own.Length > 0 ? (string[])[$"Caution: {own}."] : [],
             All[0], All[1],
         ];
-        return InOneCell(string.Join(' ', sentences));
+        return string.Join(' ', sentences);
     }
 
     /// <summary>A text that is one cell of a table, quoted or not: no comma, quotation mark or line end is in it.</summary>

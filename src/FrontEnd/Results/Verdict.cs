@@ -63,6 +63,9 @@ public sealed record Verdict
     /// <summary>Of an open verdict the single fact or measurement that would close it; else null.</summary>
     public string? ClosesBy { get; init; }
 
+    /// <summary>The same in a few words, without how it is done.</summary>
+    internal string? ClosesInShort { get; init; }
+
     /// <summary>The single change that helps most, with its effect computed; null where none was looked for or none helps.</summary>
     public Improvement? Improvement { get; init; }
 }

@@ -38,6 +38,13 @@ internal sealed class ProblemText
         return this;
     }
 
+    /// <summary>A step whose numbers have their result with them.</summary>
+    internal ProblemText Worked(string says, string formula, string substituted, SourceRef source)
+    {
+        _steps.Add(new Step(says, formula, substituted, source));
+        return this;
+    }
+
     internal ProblemText Say(string says, SourceRef? source = null)
     {
         _steps.Add(new Step(says, "", "", source ?? Sources.Derived));

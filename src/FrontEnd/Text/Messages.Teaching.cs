@@ -18,11 +18,11 @@ internal static partial class Messages
     public const string HeadMeasuresApart = "FE0440";
     public const string NoRows = "FE0813";
     public const string QuoteOpen = "FE0814";
-    public const string CallNumber = "FE0815";
     public const string TooFewTemplates = "FE0816";
     public const string AnotherSheet = "FE1070";
     public const string KeyEdited = "FE1071";
     public const string KeyUnsealed = "FE1072";
+    public const string KeyMarksSealed = "FE1084";
     public const string WritesInput = "FE1073";
     public const string FolderHasAnswers = "FE1074";
     public const string SecretMissing = "FE1086";
@@ -34,6 +34,9 @@ internal static partial class Messages
     public const string BesideHomework = "FE1132";
     public const string RubricQuestion = "FE1133";
     public const string SheetFields = "FE1134";
+
+    public const string AnotherHomework = "FE1150";
+    public const string SheetsExchanged = "FE1151";
 
     public const string LessonUnknown = "FE1110";
     public const string LessonKeyAbsent = "FE1111";
@@ -55,9 +58,6 @@ internal static partial class Messages
     public static Finding NoFigureToWatch(string lesson, string figure, string because) =>
         new(LessonFigureAbsent, Severity.Error, "", $"the lesson {lesson} is about {figure}, which neither the design nor the changed one has", because,
             "take another design, or leave out --design");
-
-    public static Finding NotInRange(string option, string value, string range) =>
-        new(CallNumber, Severity.Error, option, $"`{value}` is outside {range}", null, $"give {option} a whole number from {range}");
 
     public static Finding AskedAgain(int count, int templates) =>
         new(TooFewTemplates, Severity.Warning, "--count", $"{count} questions are requested, but only {templates} templates fit",
@@ -166,6 +166,22 @@ internal static partial class Messages
         new(AnotherSheet, Severity.Error, "sheet", $"these are answers to another homework: none of {Count(rows, "row")} has the code of a sheet of this key",
             "a sheet's code follows from its homework and its student", "mark them with the key of their own homework") { Line = line };
 
+    /// <param name="values">Answers that could tell.</param>
+    /// <param name="fitting">Those of them that their question explains.</param>
+    /// <param name="byChance">So many of them a question with other numbers explains.</param>
+    internal static Finding ProbablyAnotherHomework(int values, int fitting, double byChance, int least, int students, int line) =>
+        new(AnotherHomework, Severity.Warning, "answer",
+            $"these are probably answers to another homework: {fitting} of {Count(values, "value")} {(fitting == 1 ? "fits its" : "fit their")} question of this key, and by chance {QuantityText.FormatNumber(byChance, 2)} would",
+            $"a value fits that is right, or that a known slip, a wrong sign, power of ten or rounding explains, and none fits by a unit or a question that this key does not have; it is said from {least} values of {students} students on, where no more fit than by chance and a class with a fifth explained would show so few once in a hundred times",
+            "mark them with the key of their own homework; the column `sheet` of answers-blank.csv tells it for certain") { Line = line };
+
+    /// <param name="pairs">Whose answers fit whose sheet.</param>
+    internal static Finding AnswersFitOtherSheets(int students, int of, IReadOnlyList<(string Student, string Sheet)> pairs, int line) =>
+        new(SheetsExchanged, Severity.Warning, "student",
+            $"the answers of {students} of {Count(of, "student")} that were looked at fit the sheet of somebody else: {string.Join(", ", pairs.Select(pair => $"those of `{pair.Student}` the sheet of `{pair.Sheet}`"))}{(pairs.Count < students ? " …" : "")}",
+            "at least three of a student's values, and half of them, are right on the other sheet and not on the student's own",
+            "see whether the column of students has slipped by a row, or whether the list is in another order than the answers") { Line = line };
+
     internal static Finding AnswersOfAnotherSheet(string student, int rows, int line) =>
         new(AnotherSheet, Severity.Warning, "sheet",
             $"`{student}` has {Count(rows, "answer")} to another sheet; {(rows == 1 ? "it is" : "they are")} left out",
@@ -178,7 +194,12 @@ internal static partial class Messages
 
     public static Finding EditedKey(string path, bool isTrusted) => Key(KeyEdited, path, isTrusted,
         "the key was changed after it was written: its seal does not fit what it holds",
-        "the seal is a hash over everything that decides marks");
+        "the seal is a hash over what the file holds, questions, givens and solutions included");
+
+    /// <summary>The seal fits, and says less than today's.</summary>
+    public static Finding MarksSealedKey(string path) => new(KeyMarksSealed, Severity.Warning, "",
+        "the key's seal is of an older version, and covers what decides marks alone",
+        "answers, ranges, slips and points are as they were written; the questions' texts, what they give and their worked solutions may have been changed", null) { File = path };
 
     public static Finding UnsealedKey(string path, bool isTrusted) => Key(KeyUnsealed, path, isTrusted,
         "the key is of an older version and has no seal, so that nothing tells whether it was changed",

@@ -11,23 +11,25 @@ internal static class Closing
 {
     private const string OnTheTable = "with nobody wearing the device, running from its battery on a table";
 
+    /// <summary>In a few words, and as it is done.</summary>
     /// <param name="design">The design.</param>
     /// <param name="result">The open result.</param>
     /// <param name="decided">The unknown that moves it most; null for none.</param>
     /// <param name="with">The designs that have the result.</param>
     /// <param name="met">Which of them meet the requirement.</param>
-    public static string Of(PartlyKnownDesign design, Result result, UnknownField? decided, DrawnFigures[] with, bool?[] met)
+    public static (string InShort, string Whole) Of(PartlyKnownDesign design, Result result, UnknownField? decided, DrawnFigures[] with, bool?[] met)
     {
         if (ResultIds.Safety.All.Has(result.Id))
         {
             string[] open = [.. design.Unknowns.Where(one => one.Field.Safety).Select(one => one.Key)];
-            return $"ask the maker for {string.Join(", ", open)}; do not send current through a device that you did not build to find out, and until the maker answers treat nothing here as below a limit";
+            string asked = $"ask the maker for {string.Join(", ", open)}";
+            return (asked, $"{asked}; do not send current through a device that you did not build to find out, and until the maker answers treat nothing here as below a limit");
         }
 
         return Measured(result, with, met) ?? Asked(decided);
     }
 
-    private static string? Measured(Result result, DrawnFigures[] with, bool?[] met)
+    private static (string, string)? Measured(Result result, DrawnFigures[] with, bool?[] met)
     {
         string limit = result.Verdict.Limit is { } known ? QuantityText.Format(known, 2) : "";
         if (result.Id == ResultIds.Noise.BoardShare || result.Id == ResultIds.Converter.BitsNeeded)
@@ -37,21 +39,21 @@ internal static class Closing
 
         if (result.Id == ResultIds.Levels.OffsetSurvived)
         {
-            return $"a battery cell through a divider: {OnTheTable}, put {limit} dc between an active and the reference lead; if the recording does not stick at the end of its range, the requirement is met";
+            return Done("a battery cell through a divider", $"put {limit} dc between an active and the reference lead; if the recording does not stick at the end of its range, the requirement is met");
         }
 
         if (ResultIds.Levels.IsHeadroom(result.Id))
         {
-            return $"a battery-driven generator through a divider: {OnTheTable}, the largest required signal between an active and the reference lead; if the tops stay round, the requirement is met";
+            return Done("a battery-driven generator through a divider", $"the largest required signal between an active and the reference lead; if the tops stay round, the requirement is met");
         }
 
         return result.Id == ResultIds.Alias.FoldAttenuation || result.Id == ResultIds.Alias.ModulatorFoldAttenuation
-            ? $"a battery-driven generator through a divider: {OnTheTable}, the same small sine at 10 Hz and at the frequency that folds; if the second is recorded smaller by {limit}, the requirement is met"
+            ? Done("a battery-driven generator through a divider", $"the same small sine at 10 Hz and at the frequency that folds; if the second is recorded smaller by {limit}, the requirement is met")
             : null;
     }
 
     /// <summary>Below the least reading of those that fail all are met; above the greatest of those that meet it none is.</summary>
-    private static string? Shorted(DrawnFigures[] with, bool?[] met)
+    private static (string, string)? Shorted(DrawnFigures[] with, bool?[] met)
     {
         double below = double.PositiveInfinity, above = 0;
         for (int i = 0; i < with.Length; i++)
@@ -66,17 +68,22 @@ internal static class Closing
         }
 
         return double.IsFinite(below) && 0 < above && double.IsFinite(above)
-            ? $"inputs shorted: {OnTheTable}, all its electrodes joined by wire, record a minute; rms noise in the band below {Text(below)} means that the requirement is met, above {Text(above)} that it is not"
+            ? Done("a recording with the inputs shorted", "inputs shorted", $"all its electrodes joined by wire, record a minute; rms noise in the band below {Text(below)} means that the requirement is met, above {Text(above)} that it is not")
             : null;
 
         static string Text(double volts) => QuantityText.Format(volts, "V", 2);
     }
 
-    private static string Asked(UnknownField? decided) => decided?.KnownBy switch
+    /// <summary>A measurement: what is used, and how.</summary>
+    private static (string, string) Done(string with, string how) => Done(with, with, how);
+
+    private static (string, string) Done(string inShort, string with, string how) => (inShort, $"{with}: {OnTheTable}, {how}");
+
+    private static (string InShort, string Whole) Asked(UnknownField? decided) => decided?.KnownBy switch
     {
-        KnownBy.Room => $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the room and the leads; a range measured there narrows it",
-        KnownBy.Contact => $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the contact; an electrode with a known range narrows it",
-        KnownBy.Maker => $"ask the maker for {decided.Key}: {decided.Field.Meaning}",
-        _ => "ask the maker for what is not known",
+        KnownBy.Room => ($"a range of {decided.Key} measured in the room", $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the room and the leads; a range measured there narrows it"),
+        KnownBy.Contact => ($"an electrode with a known range of {decided.Key}", $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the contact; an electrode with a known range narrows it"),
+        KnownBy.Maker => ($"ask the maker for {decided.Key}", $"ask the maker for {decided.Key}: {decided.Field.Meaning}"),
+        _ => ("ask the maker for what is not known", "ask the maker for what is not known"),
     };
 }

@@ -158,12 +158,13 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
             return Of(kind, like.Verdict, () => (none ? "not met" : "met") + " whatever the unknown values are within their ranges");
         }
 
-        string? decided = DecidedBy(like.Id, isSafety)?.Key;
+        UnknownField? decided = DecidedBy(like.Id, isSafety);
+        (string inShort, string closes) = Closing.Of(design, like, decided, with, met);
         return Of(VerdictKind.Open, like.Verdict, () => all
             ? "met with the usual values, but what protects the wearer is not known"
             : $"met by {met.Count(one => one is true)} of {met.Length} designs that the unknown values allow") with
         {
-            DecidedBy = decided, ClosesBy = Closing.Of(design, like, DecidedBy(like.Id, isSafety), with, met),
+            DecidedBy = decided?.Key, ClosesBy = closes, ClosesInShort = inShort,
         };
     }
 

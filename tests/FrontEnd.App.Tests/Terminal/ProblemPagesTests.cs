@@ -96,6 +96,75 @@ public sealed class ProblemPagesTests : IDisposable
         Assert.StartsWith("student,name,question", File.ReadAllText(marks), StringComparison.Ordinal);
     }
 
+    /// <summary>A class and a secret, chosen as any file is: the same files as the command's.</summary>
+    [Fact]
+    public void Problems_OfAClassWithASecret_AreTheFilesOfTheCommand()
+    {
+        string list = Path.Combine(_folder.FullName, "class.csv"), secret = Path.Combine(_folder.FullName, "secret.txt");
+        string here = Path.Combine(_folder.FullName, "here"), there = Path.Combine(_folder.FullName, "there");
+        File.WriteAllText(list, "id,name\ns1,Ada\ns2,Ben\ns3,Cem\n");
+        File.WriteAllText(secret, "nobody can guess these letters");
+        using Harness screens = new(110, 40);
+        screens.Type("zhc");
+        Assert.Contains("sheets for which class?", screens.Screen, StringComparison.Ordinal);
+        screens.Press(Key.U.WithCtrl).Type(Path.Combine(_folder.FullName, "cl")).Press(Key.Tab).Press(Key.Enter);
+        Assert.Contains("The sheet of Ada (s1), the first of 3.", screens.Screen, StringComparison.Ordinal);
+        Assert.Contains("class.csv", screens.Screen, StringComparison.Ordinal);
+        screens.Type("k").Press(Key.U.WithCtrl).Type(secret).Press(Key.Enter);
+        Assert.Contains("class.csv, secret.txt", screens.Screen, StringComparison.Ordinal);
+        screens.Type("w").Press(Key.U.WithCtrl).Type(here).Press(Key.Enter);
+        Assert.Contains("3 sheets written to", screens.Screen, StringComparison.Ordinal);
+
+        Assert.Equal(0, Shell.Run("problems", "--count", "5", "--students", list, "--secret", secret, "-o", there).Code);
+        string[] files = [.. Directory.EnumerateFiles(there, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(there, file)).Order(StringComparer.Ordinal)];
+        Assert.Equal(files, Directory.EnumerateFiles(here, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(here, file)).Order(StringComparer.Ordinal));
+        Assert.Contains(Path.Combine("sheets", "s3.html"), files);
+        Assert.All(files, file => Assert.Equal(File.ReadAllBytes(Path.Combine(there, file)), File.ReadAllBytes(Path.Combine(here, file))));
+
+        // An empty name takes the class away again.
+        screens.Type("c").Press(Key.U.WithCtrl).Press(Key.Enter);
+        Assert.DoesNotContain("class.csv", screens.Screen, StringComparison.Ordinal);
+        screens.Type("w").Press(Key.U.WithCtrl).Type(_folder.FullName + "/new").Press(Key.Enter);
+        Assert.Contains("1 sheet written to", screens.Screen, StringComparison.Ordinal);
+    }
+
+    /// <summary>A list of students that cannot be read stands in the sheet's place, and the way back is a key.</summary>
+    [Fact]
+    public void Problems_OfAListThatIsNone_SaySo()
+    {
+        string list = Path.Combine(_folder.FullName, "class.csv");
+        File.WriteAllText(list, "name,points\nAda,1\n");
+        using Harness screens = new(100, 30);
+        screens.Type("zhc").Press(Key.U.WithCtrl).Type(list).Press(Key.Enter);
+        Assert.Contains("FE0806", screens.Screen, StringComparison.Ordinal);
+        screens.Type("c").Press(Key.U.WithCtrl).Press(Key.Enter);
+        Assert.Contains("Answer", screens.Screen, StringComparison.Ordinal);
+    }
+
+    /// <summary>Another list of answers, or another key, without leaving the page.</summary>
+    [Fact]
+    public void Marking_WithOtherFiles_IsDoneAnew()
+    {
+        string folder = Path.Combine(_folder.FullName, "h"), list = Path.Combine(_folder.FullName, "class.csv"), first = Path.Combine(folder, "a.csv"), second = Path.Combine(folder, "b.csv");
+        File.WriteAllText(list, "id,name\n" + string.Concat(Enumerable.Range(1, 6).Select(at => $"s{at},x\n")));
+        Assert.Equal(0, Shell.Run("problems", "--students", list, "-o", folder).Code);
+        Assert.Equal(0, Shell.Run("problems", "--students", list, "--seed", "2", "-o", folder + "2").Code);
+        foreach ((string file, string of) in new[] { (first, folder), (second, folder + "2") })
+        {
+            string keyOf = Path.Combine(of, "key", "key.json");
+            File.WriteAllText(file, "student,question,answer\n" + string.Concat(KeyFile.Read(File.ReadAllText(keyOf), keyOf, out _)!.Sheets
+                .SelectMany(sheet => sheet.Questions.Select(one => $"{sheet.Student},{one.Id},\"{one.Answer}\"\n"))));
+        }
+
+        using Harness screens = new(100, 30);
+        screens.Type("zm").Press(Key.U.WithCtrl).Type(Path.Combine(folder, "key", "key.json")).Press(Key.Enter).Press(Key.U.WithCtrl).Type(first).Press(Key.Enter);
+        Assert.Contains("100 % of the points", screens.Screen, StringComparison.Ordinal);
+        screens.Type("a").Press(Key.U.WithCtrl).Type(second).Press(Key.Enter);
+        Assert.Contains("FE1150", screens.Screen, StringComparison.Ordinal);
+        screens.Type("k").Press(Key.U.WithCtrl).Type(Path.Combine(folder + "2", "key", "key.json")).Press(Key.Enter);
+        Assert.Contains("100 % of the points", screens.Screen, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Marking_OfAFileThatIsNoKey_SaysSo()
     {

@@ -1,5 +1,8 @@
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Designs;
 using FrontEnd.Findings;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 using Xunit;
@@ -48,6 +51,147 @@ public sealed class OwnTemplateTests
         Assert.Single(templates);
         return Assert.Single(findings).Code;
     }
+
+    private static readonly string Figures = Path.Combine(Repository.Root, "designs", "classroom", "own-figures.toml");
+
+    /// <summary>A template that asks for a figure of a design, read from the folder of the worked designs.</summary>
+    private static (IReadOnlyList<OwnTemplate> Templates, List<Finding> Findings) OfDesign(
+        string givens = """{ key = "amplifier.gain", symbol = "G", values = ["2.5", "3", "3.5"] }""", string answer = """{ result = "noise.total", tolerance = "15 %" }""",
+        string design = "starter.toml", string more = "")
+    {
+        List<Finding> findings = [];
+        string text = $$"""
+            [[templates]]
+            id = "own"
+            topic = "noise"
+            level = 2
+            title = "A figure"
+            text = "How large is it?"
+            {{(design.Length == 0 ? "" : $"design = \"{design}\"")}}
+            givens = [
+              {{givens}}
+            ]
+            answer = {{answer}}
+            {{more}}
+            """;
+        return (OwnTemplateFile.Parse(text, Path.Combine(Repository.Designs, "own.toml"), [], findings), findings);
+    }
+
+    /// <summary>The program's own figure is right, whatever is drawn: evaluated here with the drawn values written into the design's text.</summary>
+    [Fact]
+    public void Figures_OfADesign_AreThoseOfAnOrdinaryEvaluation()
+    {
+        List<Finding> findings = [];
+        IReadOnlyList<OwnTemplate> templates = OwnTemplateFile.Read(Figures, [.. TemplateSet.All.Select(template => template.Id)], findings);
+        Assert.Empty(findings);
+        DesignDocument starter = DesignDocument.Read(Path.Combine(Repository.Designs, "starter.toml"));
+        foreach (OwnTemplate template in templates)
+        {
+            for (ulong seed = 1; seed <= 8; seed++)
+            {
+                Problem problem = template.Make().For(seed, "s1");
+                DesignDocument drawn = template.Givens.Where(given => given.Key.Length > 0).Aggregate(starter, (before, given) =>
+                {
+                    EditResult edit = before.Set(given.Key, problem.Givens.Single(one => one.Symbol == given.Symbol).Text);
+                    Assert.Null(edit.Finding);
+                    return edit.Document;
+                });
+                Assert.False(drawn.HasErrors);
+                Assessment assessment = Evaluator.Evaluate(drawn.Design);
+                double figure = assessment.Find(template.Id == "own-headset-fault" ? "safety.fault_current" : "noise.total")!.Si;
+                double right = template.Id == "own-headset-fault" ? figure : 20 * Math.Log10(problem.Givens.Single(given => given.Symbol == "S").Value.SiValue / figure);
+                QuantityAnswer answer = Assert.IsType<QuantityAnswer>(problem.Answer);
+                Assert.Equal(right, answer.Value, 1e-9 * Math.Abs(right));
+                Assert.Contains(problem.Steps, step => step.Formula.Length > 0 && step.Substituted.Contains(" = ", StringComparison.Ordinal));
+                Assert.Equal((problem.Points, ""), Marker.Judge(Key.QuestionOf(new Question("q1", problem)), answer.Text) is var (points, slip, _) ? (points, slip) : default);
+            }
+        }
+    }
+
+    /// <summary>The unit follows from the figure, and the worked solution has its formula by hand.</summary>
+    [Fact]
+    public void Figure_WithoutKind_HasItsOwnUnitAndSolution()
+    {
+        (IReadOnlyList<OwnTemplate> templates, List<Finding> findings) = OfDesign();
+        Assert.Equal([OwnTemplateMessages.FewAnswers], findings.Select(finding => finding.Code));
+        Problem problem = templates[0].Make().For(1, "s1");
+        Assert.EndsWith("µV rms", problem.Answer.Text, StringComparison.Ordinal);
+        Assert.Equal(["Noise at the electrodes, rms, in 500 mHz to 40 Hz, by hand", "The whole circuit, solved"], problem.Steps.Select(step => step.Says.Split(';')[0]));
+        Assert.Contains("assumes a rectangular band", problem.Steps[1].Says, StringComparison.Ordinal);
+        Assert.NotEmpty(problem.Givens[0].Name);
+    }
+
+    [Theory]
+    [InlineData("""{ key = "amplifier.gian", symbol = "G", values = ["3"] }""", OwnTemplateMessages.FieldUnknown, "amplifier.gain")]
+    [InlineData("""{ key = "amplifier.card", symbol = "G", values = ["3"] }""", OwnTemplateMessages.FieldUnknown, "")]
+    [InlineData("""{ key = "input.bias-resistor", symbol = "R" }""", OwnTemplateMessages.FieldUnknown, "")]
+    [InlineData("""{ key = "supply.lowest", symbol = "V", values = ["3 V", "-3 V"] }""", "", "-3 V")]
+    [InlineData("""{ key = "supply.lowest", symbol = "V", values = ["3 Ω"] }""", "", "3 Ω")]
+    public void Given_ThatTheDesignCannotHave_IsToldWithItsPlace(string givens, string code, string says)
+    {
+        (IReadOnlyList<OwnTemplate> templates, List<Finding> findings) = OfDesign(givens);
+        Assert.Empty(templates);
+        Finding error = Assert.Single(findings);
+        Assert.True(error.Severity == Severity.Error && (code.Length == 0 || error.Code == code), error.ToString());
+        Assert.Contains(says, $"{error.Message} {error.Note}", StringComparison.Ordinal);
+        Assert.NotNull(error.Line);
+    }
+
+    [Theory]
+    [InlineData("""{ result = "noise.totl" }""", "starter.toml", OwnTemplateMessages.FigureUnknown)]
+    [InlineData("""{ result = "noise.total", formula = "G", kind = "voltage-rms" }""", "starter.toml", OwnTemplateMessages.OneOrTheOther)]
+    [InlineData("""{ result = "noise.total", kind = "current" }""", "starter.toml", OwnTemplateMessages.OtherAnswer)]
+    [InlineData("""{ result = "noise.total" }""", "no-such-file.toml", OwnTemplateMessages.DesignUnusable)]
+    [InlineData("""{ result = "noise.total" }""", "wrong-in-six-ways.toml", OwnTemplateMessages.DesignUnusable)]
+    [InlineData("""{ result = "noise.total" }""", "bought-headband.toml", OwnTemplateMessages.DesignUnusable)]
+    public void Answer_ThatTheDesignDoesNotGive_IsTold(string answer, string design, string code)
+    {
+        (IReadOnlyList<OwnTemplate> templates, List<Finding> findings) = OfDesign(answer: answer, design: design);
+        Assert.Empty(templates);
+        Assert.Equal([code], findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Code));
+    }
+
+    /// <summary>A draw with which the design cannot be used is told and put back; where none can be used there is no template.</summary>
+    [Fact]
+    public void Draws_WithAnUnusableDesign_ArePutBack()
+    {
+        (IReadOnlyList<OwnTemplate> templates, List<Finding> findings) = OfDesign("""{ key = "converter.rate", symbol = "f_s", values = ["50 Hz", "250 Hz", "500 Hz", "1 kHz"] }""", """{ result = "data.bit_rate" }""");
+        Finding put = Assert.Single(findings, finding => finding.Code == OwnTemplateMessages.SomePutBack);
+        Assert.StartsWith("1 of 4 draws", put.Message, StringComparison.Ordinal);
+        Template template = templates[0].Make();
+        Assert.All(Enumerable.Range(1, 60), seed => Assert.NotEqual("50 Hz", template.For((ulong)seed, "s1").Givens[0].Text));
+        Assert.Equal(3, template.Answers(100).Count());
+
+        (templates, findings) = OfDesign("""{ key = "converter.rate", symbol = "f_s", values = ["50 Hz", "60 Hz"] }""");
+        Assert.Empty(templates);
+        Finding none = Assert.Single(findings);
+        Assert.Equal(OwnTemplateMessages.FigureUnknown, none.Code);
+        Assert.Contains("rate", none.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>What nobody works out by hand within the tolerance is told.</summary>
+    [Fact]
+    public void FigureThatTheTextbookMisses_IsTold()
+    {
+        (_, List<Finding> findings) = OfDesign(answer: """{ result = "noise.total" }""");
+        Assert.Contains(findings, finding => finding is { Code: OwnTemplateMessages.ByHandOutside, Severity: Severity.Warning });
+    }
+
+    /// <summary>Without a design file it is the design of an empty file.</summary>
+    [Fact]
+    public void Design_NotNamed_IsThatOfAnEmptyFile()
+    {
+        (IReadOnlyList<OwnTemplate> templates, List<Finding> findings) = OfDesign("""{ key = "converter.rate", symbol = "f_s", values = ["250 Hz", "500 Hz"] }""", """{ result = "data.bit_rate" }""", design: "");
+        Assert.True(templates.Count == 1, string.Join('\n', findings));
+        Problem problem = templates[0].Make().For(3, "s1");
+        Design drawn = new Design() is var design ? design with { Converter = design.Converter with { Rate = (Quantities.Frequency)problem.Givens[0].Value } } : null!;
+        Assert.Equal(Evaluator.Evaluate(drawn).Find("data.bit_rate")!.Si, ((QuantityAnswer)problem.Answer).Value, 1e-6);
+    }
+
+    /// <summary>Another design is another template: the homework's code and its numbers are others.</summary>
+    [Fact]
+    public void Template_OfAnotherDesign_IsAnother() =>
+        Assert.NotEqual(OfDesign().Templates[0].Make().Origin, OfDesign(design: "eight-channel-cap.toml").Templates[0].Make().Origin);
 
     [Fact]
     public void Example_IsReadWithoutAWord()

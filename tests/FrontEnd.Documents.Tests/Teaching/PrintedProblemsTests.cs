@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using FrontEnd.Documents.Drawing;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Schematics;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
@@ -171,6 +172,46 @@ public class PrintedProblemsTests
         }
 
         static string Same(string symbol) => FormulaReader.Find(symbol) is Formula.Symbol one ? $"{one.Name}_{one.Low}" : symbol;
+    }
+
+    /// <summary>A stage of the catalogue is drawn as a board's schematic draws it, with the symbols and values of the question; what is asked for is open.</summary>
+    [Fact]
+    public void Stages_OfTheQuestions_AreDrawnFromTheSchematicsCellsWithTheirValues()
+    {
+        Assert.Equal(["filter-choose-capacitor", "filter-rc", "filter-sallen-key", "filter-sallen-key-q", "gain-settling", "gain-stage"], QuestionSchematic.Templates.Order(StringComparer.Ordinal));
+        foreach (string id in QuestionSchematic.Templates)
+        {
+            for (ulong seed = 1; seed <= 20; seed++)
+            {
+                QuestionView view = QuestionView.Of(new Question("q1", TemplateSet.Find(id)!.For(seed, "s1")));
+                QuestionSchematic drawn = QuestionSchematic.Of(id, [.. view.Givens.Select(given => (given.Symbol, given.Value))])!;
+                Assert.Contains(drawn.Page.Symbols, symbol => symbol.Strokes.Count > 2);
+                string[] texts = [.. drawn.Page.AllTexts.Select(text => text.Text)];
+                foreach (KeyGiven given in view.Givens.Where(given => given.Symbol[0] is 'R' or 'C'))
+                {
+                    Assert.Contains(given.Symbol, texts);
+                    Assert.Contains(given.Value, texts);
+                }
+
+                Assert.Equal(id == "filter-choose-capacitor", texts.Contains("?"));
+                Assert.Contains("in", texts);
+                Assert.Contains("out", texts);
+                Assert.DoesNotContain(texts, text => text.Length == 0 || text.StartsWith("TP", StringComparison.Ordinal) || text.StartsWith("R3", StringComparison.Ordinal));
+                SchematicText[] all = [.. drawn.Page.AllTexts];
+                Assert.All(all, text => Assert.True(drawn.Area.Holds(text.Box), $"{id}: {text.Text} stands outside"));
+                Assert.All(all, text => Assert.DoesNotContain(all, other => other != text && other.Box.Overlaps(text.Box)));
+                Picture picture = QuestionPicture.Of(view)!;
+                Assert.Contains(view.Givens[0].Value, Texts(picture));
+                Assert.Equal(QuestionCircuits.Find(id)!.Title, picture.Label);
+            }
+        }
+
+        // A package holds the picture once, without a student's values.
+        Assert.DoesNotContain(Texts(QuestionPicture.Of("filter-rc")!), text => text.Contains('Ω', StringComparison.Ordinal));
+        Assert.Contains(">180 kΩ<", ProblemHtml.Sheet(new ProblemSheet(null, [new Question("q1", StageOf180())], "")), StringComparison.Ordinal);
+
+        static Problem StageOf180() => Enumerable.Range(1, 500).Select(seed => TemplateSet.Find("gain-stage")!.For((ulong)seed, ""))
+            .First(problem => problem.Givens[0].Text == "180 kΩ");
     }
 
     private static IEnumerable<string> Texts(Picture page) => page.AllTexts().Select(text => string.Concat(text.Runs.Select(run => run.Text)));

@@ -138,6 +138,91 @@ public class MarkingLaws
         }
     }
 
+    /// <summary>A question whose sheet asks for its answer in any kind of quantity and any of its units: more than the program's templates have.</summary>
+    public sealed record AskedInAnyUnit
+    {
+        internal AskedInAnyUnit(KeyQuestion question) => Question = question;
+
+        internal KeyQuestion Question { get; }
+
+        public override string ToString() => Question.ToString();
+    }
+
+    public sealed class AnyUnits
+    {
+        public static Arbitrary<AskedInAnyUnit> Questions() =>
+            (from kind in Gen.Elements(QuantityKind.All.ToArray())
+             from digits in Gen.Choose(1000, 9999)
+             from power in Gen.Choose(-14, 6)
+             let value = digits * (kind.ByDifference || kind.Is<Temperature>() ? 0.03 : Math.Pow(10, power))
+             let answer = new QuantityAnswer(kind, value, value * 0.98, value * 1.02, 3)
+             select new AskedInAnyUnit(new KeyQuestion("q1", "any", 4, answer.Text, [new KeySlip("half", "the half was taken", value / 2, value * 0.49, value * 0.51, 2)])
+             {
+                 Kind = kind, Value = value, Low = answer.Low, High = answer.High,
+             })).ToArbitrary();
+    }
+
+    /// <summary>One rule for every template and unit: a number alone is read in the unit that the sheet asks for, and one that is right in the SI unit instead
+    /// earns the share of a unit left out, with one remark.</summary>
+    [Property(Arbitrary = [typeof(Questions), typeof(AnyUnits)], MaxTest = 2000)]
+    public void NumberWithoutUnit_OfAnyQuestion_IsReadInTheUnitAskedFor(Asked asked, AskedInAnyUnit any)
+    {
+        foreach (KeyQuestion question in new[] { asked.Question, any.Question })
+        {
+            AskedUnit unit = AskedUnit.Of(question.Kind!, question);
+            double value = double.Parse(question.Value.ToString("E9", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+            Assert.True(Marker.Judge(question, unit.Number(value)) == (question.Points, "", ""), $"`{unit.Number(value)}` for {question}: {Marker.Judge(question, unit.Number(value))}");
+
+            string inSi = FormattableString.Invariant($"{value:R}");
+            (double points, string slip, string remark) = Marker.Judge(question, inSi);
+            Assert.True(unit.IsSi ? points == question.Points : (points, slip) == (question.Points / 2.0, Marker.UnitLeftOut), $"`{inSi}` for {question}: {points}, {remark}");
+            string si = question.Kind!.SiUnit is "1" ? "as a plain number" : $"in {question.Kind.SiUnit}";
+            Assert.Equal(unit.IsSi ? "" : $"the number is right {si}, but a number without its unit is read in {unit.Name}, as the sheet asks", remark);
+        }
+    }
+
+    /// <summary>Any other power of ten than the two is wrong for a number alone too.</summary>
+    [Property(Arbitrary = [typeof(AnyUnits)], MaxTest = 3000)]
+    public void NumberWithoutUnit_OfAnotherPowerOfTen_EarnsNothing(AskedInAnyUnit any, int power)
+    {
+        // A share of a temperature is counted from absolute zero, so that a tenth of 3 °C is within 2 %.
+        KeyQuestion question = any.Question;
+        if (question.Kind!.Is<Temperature>())
+        {
+            return;
+        }
+
+        AskedUnit unit = AskedUnit.Of(question.Kind!, question);
+        int tens = 1 + (int)((uint)power % 12);
+        foreach (double factor in new[] { Math.Pow(10, tens), Math.Pow(10, -tens) })
+        {
+            double number = double.Parse(unit.Number(question.Value), CultureInfo.InvariantCulture) * factor;
+            bool isSi = Math.Abs((number / question.Value) - 1) < 0.05;
+            string text = FormattableString.Invariant($"{number:R}");
+            Assert.True(isSi || Marker.Judge(question, text).Points == 0, $"`{text}` for {question}: {Marker.Judge(question, text)}");
+        }
+    }
+
+    /// <summary>The same number in farads and in ohms.</summary>
+    [Fact]
+    public void NumberWithoutUnit_InFaradsAndInOhms_EarnsTheSame()
+    {
+        KeyQuestion farads = new("q1", "t", 4, "40.1 nF", []) { Kind = QuantityKind.Of<Capacitance>(), Value = 4.015e-8, Low = 3.93e-8, High = 4.1e-8 };
+        KeyQuestion ohms = new("q1", "t", 4, "91 kΩ", [new KeySlip("half", "the half was taken", 45.5e3, 45e3, 46e3, 2)])
+        {
+            Kind = QuantityKind.Of<Resistance>(), Value = 91e3, Low = 90.9e3, High = 91.1e3,
+        };
+        Assert.Equal((2.0, Marker.UnitLeftOut), Pair(Marker.Judge(farads, "4.015e-8")));
+        Assert.Equal((2.0, Marker.UnitLeftOut), Pair(Marker.Judge(ohms, "91000")));
+        Assert.Equal((4.0, ""), Pair(Marker.Judge(farads, "40.15")));
+        Assert.Equal((4.0, ""), Pair(Marker.Judge(ohms, "R = 91")));
+        Assert.Equal((4.0, ""), Pair(Marker.Judge(ohms, "91 kΩ = 91000")));
+        Assert.Equal((2.0, "half"), Pair(Marker.Judge(ohms, "45.5")));
+        Assert.Equal((1.0, "half"), Pair(Marker.Judge(ohms, "45500")));
+        Assert.Equal((0.0, Marker.PowerOfTen), Pair(Marker.Judge(ohms, "9100")));
+        Assert.Equal((0.0, Marker.UnitLeftOut), Pair(Marker.Judge(ohms, "91000", Rubric.RightOnly)));
+    }
+
     /// <summary>Three digits are asked for: whatever is rounded to them, or to more, is right.</summary>
     [Property(Arbitrary = [typeof(Questions)], MaxTest = 4000)]
     public void TheKeysValue_RoundedToTheDigitsAskedFor_IsFull(Asked asked, int more)

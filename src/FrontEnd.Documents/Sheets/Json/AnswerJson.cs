@@ -20,7 +20,8 @@ namespace FrontEnd.Documents.Sheets;
 /// <remarks>
 /// Every answer is one object that begins with <c>command</c> and <c>version</c>. What follows are the members of a small record that is
 /// mapped from the core's answer in one place (<see cref="CheckJson"/> and its neighbours) and written by the generated
-/// <see cref="AnswerContext"/>, without reflection. Names are snake_case; a number that is missing or without bound is null.
+/// <see cref="AnswerContext"/>, without reflection. Names are snake_case; a number that is missing or without bound is null. Whatever a command
+/// has written stands in <c>files</c>, every file of it.
 /// </remarks>
 internal static class AnswerJson
 {
@@ -42,7 +43,9 @@ internal static class AnswerJson
 
     /// <summary>A lesson with what came of it.</summary>
     /// <param name="design">The user's file, where the lesson is on one; null where it is on its own design.</param>
-    public static string Of(LessonOutcome outcome, string? design) => Write("lesson", LessonJson.From(outcome, design));
+    /// <param name="files">That were written; as below, null for none.</param>
+    public static string Of(LessonOutcome outcome, string? design, IReadOnlyList<string>? files = null) =>
+        Write("lesson", LessonJson.From(outcome, design), files);
 
     /// <summary>How the figures of many builds spread.</summary>
     public static string Of(SpreadResult result) => Write("spread", SpreadJson.From(result));
@@ -51,7 +54,7 @@ internal static class AnswerJson
     public static string Of(Comparison comparison) => Write("compare", ComparisonJson.Of(comparison));
 
     /// <summary>What changes when a design is built of parts that can be bought.</summary>
-    public static string Of(AsBuilt built) => Write("size", BoughtDesignJson.From(built));
+    public static string Of(AsBuilt built, IReadOnlyList<string>? files = null) => Write("size", BoughtDesignJson.From(built), files);
 
     /// <summary>Sampling rates side by side.</summary>
     public static string Of(RateComparison comparison) => Write("rates", RatesJson.From(comparison));
@@ -62,29 +65,34 @@ internal static class AnswerJson
         Write("bench", BenchJson.From(design, plan, results, findings));
 
     /// <summary>What a recording on a fixture leaves of what is not known.</summary>
-    public static string Of(Narrowing narrowing, IReadOnlyList<Finding> findings) => Write("bench", NarrowingJson.From(narrowing, findings));
+    public static string Of(Narrowing narrowing, IReadOnlyList<Finding> findings, IReadOnlyList<string>? files = null) =>
+        Write("bench", NarrowingJson.From(narrowing, findings), files);
 
     /// <summary>What a search for a design found; each design as the text of its file.</summary>
-    public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) =>
-        Write("size", SizeJson.From(request, outcome, findings));
+    public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings, IReadOnlyList<string>? files = null) =>
+        Write("size", SizeJson.From(request, outcome, findings), files);
 
     /// <summary>What simulated samples hold, and what was written of them.</summary>
-    public static string Of(SampleAnswer answer) => Write("samples", SamplesJson.From(answer));
+    public static string Of(SampleAnswer answer, IReadOnlyList<string>? files = null) => Write("samples", SamplesJson.From(answer), files);
 
     /// <summary>Why one figure is what it is.</summary>
     public static string Of(Explained explained) => Write("explain", ExplainJson.From(explained));
 
     /// <summary>Where the sites lie on one head.</summary>
-    public static string Of(HeadSites sites) => Write("sites", SitesJson.From(sites));
+    public static string Of(HeadSites sites, IReadOnlyList<string>? files = null) => Write("sites", SitesJson.From(sites), files);
 
     /// <summary>What pairs of sites show of sources.</summary>
-    public static string Of(PairsAnswer answer) => Write("pairs", PairsJson.From(answer));
+    public static string Of(PairsAnswer answer, IReadOnlyList<string>? files = null) => Write("pairs", PairsJson.From(answer), files);
 
     /// <summary>What a class did, and every mark.</summary>
-    public static string Of(Marks marks, IEnumerable<Finding> findings) => Write("mark", MarkJson.From(marks, findings));
+    public static string Of(Marks marks, IEnumerable<Finding> findings, IReadOnlyList<string>? files = null) =>
+        Write("mark", MarkJson.From(marks, findings), files);
 
     /// <summary>The kinds of problems that there are.</summary>
     public static string Of(IReadOnlyList<Template> templates) => Write("problems", ProblemsJson.From(templates));
+
+    /// <summary>The problem sheets that were written: what was asked and whose sheet is which, no answer and no secret.</summary>
+    public static string Of(WrittenHomework written) => Write("problems", WrittenHomeworkJson.From(written), written.Files);
 
     /// <summary>Terms of the glossary.</summary>
     public static string Of(IReadOnlyList<Term> terms) => Write("glossary", new GlossaryJson(terms));
@@ -93,7 +101,7 @@ internal static class AnswerJson
     public static string Of(IReadOnlyList<ShownCard> cards) => Write("cards", CardsJson.From(cards));
 
     /// <summary>A new part card, and what was fitted for it.</summary>
-    public static string Of(NewCard card, string file) => Write("cards", NewCardJson.From(card, file));
+    public static string Of(NewCard card, string file) => Write("cards", NewCardJson.From(card), [file]);
 
     /// <summary>A designed filter: losses in dB, null where a loss is without bound. Every number reads back as the same double.</summary>
     /// <param name="command">"filter", "filter notch" …</param>
@@ -108,7 +116,8 @@ internal static class AnswerJson
     };
 
     /// <summary>Any answer that <see cref="AnswerContext"/> lists, in the envelope that all share.</summary>
-    internal static string Write<T>(string command, T answer)
+    /// <param name="files">That the command wrote, all of them, as they were named; null where it wrote none.</param>
+    internal static string Write<T>(string command, T answer, IReadOnlyList<string>? files = null)
     {
         using JsonDocument members = JsonSerializer.SerializeToDocument(answer, AnswerContext.Shared.GetTypeInfo(typeof(T))!);
         return Text(json =>
@@ -119,6 +128,17 @@ internal static class AnswerJson
             foreach (JsonProperty member in members.RootElement.EnumerateObject())
             {
                 member.WriteTo(json);
+            }
+
+            if (files is { Count: > 0 })
+            {
+                json.WriteStartArray("files");
+                foreach (string file in files)
+                {
+                    json.WriteStringValue(file);
+                }
+
+                json.WriteEndArray();
             }
 
             json.WriteEndObject();
@@ -165,6 +185,7 @@ internal static class AnswerJson
 [JsonSerializable(typeof(GlossaryJson))]
 [JsonSerializable(typeof(KeyJson))]
 [JsonSerializable(typeof(LessonJson))]
+[JsonSerializable(typeof(WrittenHomeworkJson))]
 [JsonSerializable(typeof(WrittenJson))]
 [JsonSerializable(typeof(LessonsJson))]
 [JsonSerializable(typeof(MarkJson))]

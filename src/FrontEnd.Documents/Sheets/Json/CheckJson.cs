@@ -28,6 +28,10 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<UnknownJson>? Unknowns { get; init; }
 
+    /// <summary>How many there are; left out where all is known.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public int? UnknownsCount => Unknowns?.Count;
+
     /// <summary>How many designs were drawn; left out where all is known.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public int? Draws { get; init; }

@@ -7,7 +7,7 @@ namespace FrontEnd.Documents.Sheets;
 /// <param name="Format">Says that the file is a key.</param>
 /// <param name="Version">Of the format, not of the program.</param>
 /// <param name="Templates">Version of the templates that drew the numbers.</param>
-/// <param name="Seal">Over everything that decides marks, see <see cref="KeySeal"/>.</param>
+/// <param name="Seal">Over everything else in the file.</param>
 /// <param name="Code">Of the homework.</param>
 /// <param name="Generator">Of the random numbers.</param>
 /// <param name="Rubric">Left out where it says nothing but what is usual.</param>

@@ -5,7 +5,8 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Members of <c>samples --json</c>: what simulated samples hold, and what was written of them.</summary>
 /// <param name="Simulated">That nobody was recorded.</param>
-internal sealed record SamplesJson(string Design, string Simulated, SampledDesignJson Samples, SampledDesignJson? Beside, IReadOnlyList<WrittenSamplesJson> Files)
+/// <param name="Recordings">The files of samples; pictures are among the files alone.</param>
+internal sealed record SamplesJson(string Design, string Simulated, SampledDesignJson Samples, SampledDesignJson? Beside, IReadOnlyList<WrittenSamplesJson> Recordings)
     : CautionedJson
 {
     public static SamplesJson From(SampleAnswer answer) => new(

@@ -87,6 +87,44 @@ internal sealed record ProblemsJson(int Count, IReadOnlyList<ProblemKindJson> Pr
             [.. templates.Select(one => new ProblemKindJson(one.Id, Topics.Word(one.Topic), one.Level, one.Points, one.Title))]);
 }
 
+/// <summary>Members of <c>problems --json</c> where sheets are written: what is on them and whose is which. Neither the secret nor an answer is
+/// here, nor the homework's code, from which all sheets' codes follow.</summary>
+/// <param name="Secret">Whether the sheets were drawn with one.</param>
+/// <param name="Templates">Version of the set of templates that drew the numbers.</param>
+/// <param name="Generator">Of the random numbers.</param>
+internal sealed record WrittenHomeworkJson(ulong Seed, bool Secret, string Templates, string Generator, IReadOnlyList<AskedQuestionJson> Questions,
+    IReadOnlyList<WrittenSheetJson> Sheets)
+{
+    /// <summary>What stands on every sheet.</summary>
+    public string Caution { get; } = FrontEnd.Results.Cautions.Exercise;
+
+    /// <summary>What stood in the folder and was put under a name of its own.</summary>
+    public required IReadOnlyList<string> Kept { get; init; }
+
+    /// <summary>Of the files those that hold answers and are not for students.</summary>
+    public required IReadOnlyList<string> WithAnswers { get; init; }
+
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
+
+    public static WrittenHomeworkJson From(WrittenHomework written)
+    {
+        Homework homework = written.Homework;
+        return new(homework.Seed, homework.HasSecret, homework.TemplateVersion, Homework.Generator,
+            [.. homework.Sheets[0].Questions.Select(one => new AskedQuestionJson(one.Id, one.Problem.TemplateId, one.Problem.Title, one.Problem.Points))],
+            [.. (written.Students is [] ? [new Student("", "")] : written.Students).Select(one => new WrittenSheetJson(one.Id, one.Name, SheetCode.Of(homework.Code, one.Id)))])
+        {
+            Kept = written.Kept, WithAnswers = written.WithAnswers, Findings = FindingJson.From(written.Findings),
+        };
+    }
+}
+
+/// <summary>A question as every sheet has it, each with its own numbers.</summary>
+internal sealed record AskedQuestionJson(string Id, string Template, string Title, int Points);
+
+/// <summary>One student's sheet; "" where all share one.</summary>
+/// <param name="Code">As it is printed on the sheet.</param>
+internal sealed record WrittenSheetJson(string Student, string Name, string Code);
+
 /// <summary>A kind of problems.</summary>
 internal sealed record ProblemKindJson(string Id, string Topic, int Level, int Points, string Title);
 

@@ -11,7 +11,7 @@ internal enum AnswerState
     /// <summary>The same unit, but another kind: rms where peak-to-peak was asked for, or the like.</summary>
     OtherKind,
 
-    /// <summary>A number whose unit was left out.</summary>
+    /// <summary>A number alone: in which unit it is read, the question says.</summary>
     Bare,
 
     /// <summary>Nothing that was asked for, or more than one thing.</summary>
@@ -19,7 +19,7 @@ internal enum AnswerState
 }
 
 /// <summary>An answer as it was read.</summary>
-/// <param name="Value">In the SI unit; for a choice its index; 0 where it failed.</param>
+/// <param name="Value">In the SI unit; for a choice its index; for a number alone the number; 0 where it failed.</param>
 /// <param name="Problem">Why it failed; "" where it did not.</param>
 internal readonly record struct AnswerReading(AnswerState State, double Value, string Problem)
 {
@@ -52,7 +52,18 @@ internal static class AnswerReader
     private static readonly char[] IsSigns = ['=', '≈', '≅', '≃', '≙', '→', '⇒', '~', ':'];
 
     /// <summary>An answer to a question for a quantity.</summary>
-    public static AnswerReading Quantity(QuantityKind kind, string text)
+    /// <param name="asked">The unit that the sheet asks for, in which a number alone is to be read: it is told as one, whatever the quantity. Null where none
+    /// is known: what may stand without its unit in a design is then read as there.</param>
+    public static AnswerReading Quantity(QuantityKind kind, string text, AskedUnit? asked = null) => Line(kind, text, asked) switch
+    {
+        { State: AnswerState.Bare } alone when asked is null && MayBeAlone(kind) => alone with { State = AnswerState.Read },
+        var read => read,
+    };
+
+    /// <summary>Decibels, degrees and bits take no prefix, so that their unit may be left out.</summary>
+    private static bool MayBeAlone(QuantityKind kind) => kind.Bare || kind.ByDifference;
+
+    private static AnswerReading Line(QuantityKind kind, string text, AskedUnit? asked)
     {
         string clean = AnswerText.Clean(text);
         if (clean.Length == 0)
@@ -72,12 +83,12 @@ internal static class AnswerReader
         foreach (string part in parts.Take(end - 1))
         {
             AnswerReading other = Piece(kind, part);
-            if (other.State is not AnswerState.Read || last.State is AnswerState.Failed)
+            if (last.State is AnswerState.Failed || other.State is AnswerState.Failed or AnswerState.OtherKind || (other.State is AnswerState.Bare && !MayBeAlone(kind)))
             {
                 continue;
             }
 
-            if (SameValue * Math.Max(Math.Abs(other.Value), Math.Abs(last.Value)) < Math.Abs(other.Value - last.Value))
+            if (!IsSame(last, other, asked))
             {
                 return AnswerReading.Failed("two values stand on the line");
             }
@@ -88,15 +99,35 @@ internal static class AnswerReader
         return last;
     }
 
+    /// <summary>True for a number with a unit that this kind of quantity does not have.</summary>
+    public static bool IsOfOtherUnit(QuantityKind? kind, string text) => QuantityKind.All.Any(other =>
+        !string.Equals(other.SiUnit, kind?.SiUnit, StringComparison.Ordinal) && Line(other, text, null).State is AnswerState.Read);
+
+    /// <summary>True for one letter alone.</summary>
+    public static bool IsLetter(string text) => AnswerText.Phrase(AnswerText.Clean(text)) is [var letter] && char.IsAsciiLetter(letter);
+
+    /// <summary>True for two values that are one, rounded differently; a number alone may be meant in the SI unit or in the one that is asked for.</summary>
+    private static bool IsSame(AnswerReading one, AnswerReading other, AskedUnit? asked)
+    {
+        bool isAlike = Math.Abs(other.Value - one.Value) <= SameValue * Math.Max(Math.Abs(other.Value), Math.Abs(one.Value));
+        return isAlike || asked is null || (one.State is AnswerState.Bare) == (other.State is AnswerState.Bare)
+            ? isAlike
+            : IsSame(InUnit(one, asked), InUnit(other, asked), null);
+    }
+
+    private static AnswerReading InUnit(AnswerReading read, AskedUnit asked) => read.State is AnswerState.Bare ? new(AnswerState.Read, asked.Si(read.Value), "") : read;
+
     /// <summary>What stands between two equals signs.</summary>
     private static AnswerReading Piece(QuantityKind kind, string piece)
     {
-        if (Known(kind, piece) is { } asWritten)
+        AnswerNumber? found = AnswerNumber.Find(piece);
+        bool isAlone = found is { Before.Length: 0, After.Length: 0 };
+        if (!isAlone && Known(kind, piece) is { } asWritten)
         {
             return asWritten;
         }
 
-        if (AnswerNumber.Find(piece) is not { } number)
+        if (found is not { } number)
         {
             return Words(kind, piece) ?? AnswerReading.Failed(Problem(kind, piece));
         }
@@ -111,19 +142,20 @@ internal static class AnswerReader
             return AnswerReading.Failed(Problem(kind, piece));
         }
 
-        bool isCount = kind.SiUnit is "1";
+        // A unit that is only to be made out, as the ? that is left of Ω, comes before none.
+        bool isCount = kind.SiUnit is "1", isBare = false;
         foreach (string unit in AnswerText.Units(number.After, isCount))
         {
-            if (Known(kind, unit.Length == 0 ? number.Digits : $"{number.Digits} {unit}") is { } found)
+            isBare |= unit.Length == 0;
+            if (unit.Length > 0 && Known(kind, $"{number.Digits} {unit}") is { } read)
             {
-                return found;
+                return read;
             }
+        }
 
-            if (unit.Length == 0 && double.TryParse(number.Digits, NumberStyles.Float, CultureInfo.InvariantCulture, out double bare)
-                && double.IsFinite(bare))
-            {
-                return new AnswerReading(AnswerState.Bare, bare, "");
-            }
+        if (isBare && double.TryParse(number.Digits, NumberStyles.Float, CultureInfo.InvariantCulture, out double bare) && double.IsFinite(bare))
+        {
+            return new AnswerReading(AnswerState.Bare, bare, "");
         }
 
         return AnswerReading.Failed(Problem(kind, number.After.Length == 0 ? number.Digits : $"{number.Digits} {number.After}"));
@@ -132,9 +164,7 @@ internal static class AnswerReader
     /// <summary>Number and unit by the reader of designs; null where it cannot read them.</summary>
     private static AnswerReading? Known(QuantityKind kind, string text)
     {
-        // Decibels, degrees and bits take no prefix, so their unit may be left out.
-        if (QuantityText.TryParse(kind, text, out IQuantity? value, out _)
-            || (kind.ByDifference && QuantityText.TryParse(kind, $"{text} {kind.SiUnit}", out value, out _)))
+        if (QuantityText.TryParse(kind, text, out IQuantity? value, out _))
         {
             return new AnswerReading(AnswerState.Read, value!.SiValue, "");
         }

@@ -33,6 +33,9 @@ internal sealed class AnswerSheets
         }
     }
 
+    /// <summary>Rows for a question that the sheet does not have.</summary>
+    public int WithoutQuestion { get; private set; }
+
     /// <summary>The answers that are for somebody; the first of two counts. What is for nobody is told, and so is what was answered on another
     /// sheet.</summary>
     public Dictionary<(string Student, string Question), GivenAnswer> Sort(IReadOnlyList<GivenAnswer> answers)
@@ -41,7 +44,7 @@ internal sealed class AnswerSheets
         Dictionary<string, (int Line, int Rows)> unknown = new(StringComparer.Ordinal), foreign = new(StringComparer.Ordinal);
         foreach (GivenAnswer answer in answers)
         {
-            if (IsForeign(answer))
+            if (IsOwn(answer) is false)
             {
                 Count(foreign, answer);
             }
@@ -51,6 +54,7 @@ internal sealed class AnswerSheets
             }
             else if (Question(sheet, answer.Question) is not { } question)
             {
+                WithoutQuestion += IsOwn(answer) is null ? 1 : 0;
                 _findings.Add(Messages.NoQuestion(answer.Question, sheet.Questions.Count, answer.Line));
             }
             else if (!found.TryAdd((sheet.Student, question.Id), answer))
@@ -84,14 +88,20 @@ internal sealed class AnswerSheets
         }
     }
 
-    /// <summary>True for an answer whose sheet is another than the student's of this homework.</summary>
-    private bool IsForeign(GivenAnswer answer)
+    /// <summary>True for an answer with the code of the student's sheet of this homework, false for one with another code; null where no code
+    /// tells.</summary>
+    public bool? IsOwn(GivenAnswer answer)
     {
         // A spreadsheet takes a code such as 34679E46 for a number and saves another text.
         string code = double.TryParse(answer.Sheet, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? "" : SheetCode.Plain(answer.Sheet);
-        if (code.Length == 0 || _key.Code.Length == 0 || string.Equals(code, SheetCode.Plain(_key.Code), StringComparison.Ordinal))
+        if (code.Length == 0 || _key.Code.Length == 0)
         {
-            return false;
+            return null;
+        }
+
+        if (string.Equals(code, SheetCode.Plain(_key.Code), StringComparison.Ordinal))
+        {
+            return true;
         }
 
         string student = _isShared ? "" : Find(answer.Student)?.Student ?? answer.Student;
@@ -100,7 +110,7 @@ internal sealed class AnswerSheets
             _codes[student] = own = SheetCode.Of(_key.Code, student);
         }
 
-        return !string.Equals(code, own, StringComparison.Ordinal);
+        return string.Equals(code, own, StringComparison.Ordinal);
     }
 
     private void TellForeign(Dictionary<string, (int Line, int Rows)> foreign, bool isAll)

@@ -71,7 +71,7 @@ internal static class ElectrodeProblems
             TextbookFigure figure = NoiseFormulas.ElectrodeThermal([electrode, electrode], t, low, high);
             return new ProblemText("A channel has two equal electrodes, each R_d and C_d in parallel. How large is their thermal noise together in the band, rms?")
                 .Say("Only the real part of an impedance makes noise: Re Z = R_d/(1 + (2πf·R_d·C_d)²)")
-                .Say("Its integral is (atan 2πf₂R_dC_d − atan 2πf₁R_dC_d)/(2πC_d) for each electrode")
+                .Say("Its integral is (atan 2πf₂R_dC_d − atan 2πf₁R_dC_d)/(2πC_d) for each electrode; over the width of the band that is the mean of Re Z, which stands below")
                 .Step("Two electrodes in series: their integrals add", figure)
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.NoiseOfOneElectrode, NoiseFormulas.ElectrodeThermal([electrode], t, low, high).Value)

@@ -68,7 +68,7 @@ internal static class JudgementProblems
                     design with { Converter = design.Converter with { Noise = VoltageRms.FromVolts(design.Converter.NoiseVolts / 3),
                     Bits = design.Converter.Bits + 2 } }),
             ],
-            evaluation => evaluation.Noise.Total, ResultIds.Noise.Total, "V", Least: true))),
+            evaluation => evaluation.Noise.Total, "the noise at the electrodes, rms,", "V", Least: true))),
         new("chain-judge-mains", Topic.WholeChain, 3, "Which change lowers the mains most", d => Judge(d, new Judgement(
             design => $"Which single change lowers the mains at the electrodes most (worst case, at the mains frequency)? {Surroundings(design)}",
             [
@@ -88,11 +88,11 @@ internal static class JudgementProblems
                 new("a tenth of the ground electrode's series resistor",
                     design with { GroundDrive = design.GroundDrive with { SeriesResistor = Resistance.FromOhms(design.GroundDrive.SeriesResistor.Ohms / 10) } }),
             ],
-            evaluation => evaluation.Mains.AtInput.Total, ResultIds.Mains.Total, "V", Least: true))),
+            evaluation => evaluation.Mains.AtInput.Total, "the mains at the electrodes, rms,", "V", Least: true))),
         new("chain-judge-fold", Topic.WholeChain, 3, "Which change protects best against folding", d => Judge(d, new Judgement(
             design => $"Which single change attenuates most what folds into the band first? {Edges(design)}",
             [FoldChain, FoldChain, FoldChain],
-            FoldChanges, FoldAttenuation, ResultIds.Alias.FoldAttenuation, "dB", Least: false))),
+            FoldChanges, FoldAttenuation, "the attenuation of what folds into the band first", "dB", Least: false))),
         new("chain-judge-offset", Topic.WholeChain, 3, "Which change survives more offset", d => Judge(d, new Judgement(
             design => $"Which single change lets the chain survive the largest electrode offset? {Rails(design)}",
             [
@@ -100,7 +100,7 @@ internal static class JudgementProblems
                 OffsetChain with { Supply = [1.8, 2.4, 2.7], Margin = [0.1, 0.2] },
                 OffsetChain with { Supply = [1.8, 2.4, 2.7, 3] , Margin = [0.4, 0.5, 0.6] },
             ],
-            OffsetChanges, evaluation => evaluation.Levels.OffsetSurvived ?? 0, ResultIds.Levels.OffsetSurvived, "V", Least: false))),
+            OffsetChanges, evaluation => evaluation.Levels.OffsetSurvived ?? 0, "the largest offset that is survived", "V", Least: false))),
         new("chain-judge-dominant", Topic.WholeChain, 3, "Which source dominates the noise", Dominant),
     ];
 
@@ -161,9 +161,9 @@ internal static class JudgementProblems
         while (!IsAsked(figures.Of, options.Length, judgement.Least, wanted, ++draws) && d.Again());
 
         ProblemText text = new ProblemText(judgement.Question(design) + Listed)
-            .Say($"As drawn, {judgement.Id} is {QuantityText.Format(figures.Of(-1), judgement.Unit)}; the whole network is solved again with each change");
+            .Say($"As drawn, {judgement.Name} is {QuantityText.Format(figures.Of(-1), judgement.Unit)}; the whole network is solved again with each change");
         return Choice(d, text, [.. options.Select(option => option.Text)], [.. options.Select((_, i) => figures.Of(i))], judgement.Unit,
-            judgement.Id.Text, judgement.Least, Slips.Judgement);
+            judgement.Least, Slips.Judgement);
     }
 
     private static ProblemText Dominant(Draw d)
@@ -188,18 +188,18 @@ internal static class JudgementProblems
         while (!IsAsked(i => i < 0 ? 0 : parts[i], groups.Length, least: false, wanted, ++draws) && d.Again());
 
         return Choice(d,
-            new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {NoiseAround(design)}{Listed}"),
-            [.. groups.Select(group => group.Name)], parts, "V", ResultIds.Noise.Sources.Name, least: false, Slips.Dominant);
+            new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {NoiseAround(design)}{Listed}").Say("The rms at the electrodes that each makes alone; independent noises add as squares"),
+            [.. groups.Select(group => group.Name)], parts, "V", least: false, Slips.Dominant);
     }
 
-    private static ProblemText Choice(Draw d, ProblemText text, string[] names, double[] values, string unit, string id, bool least,
+    private static ProblemText Choice(Draw d, ProblemText text, string[] names, double[] values, string unit, bool least,
         SlipKind slip)
     {
         int[] order = d.Order(names.Length);
         int right = Best(values, least);
         foreach (int i in order)
         {
-            text.Say($"{ChoiceAnswer.Letter(Array.IndexOf(order, i))}: {names[i]}: {id} {QuantityText.Format(values[i], unit)}");
+            text.Say($"{ChoiceAnswer.Letter(Array.IndexOf(order, i))}: {names[i]}: {QuantityText.Format(values[i], unit)}");
         }
 
         return text.Chooses([.. order.Select(i => names[i])], Array.IndexOf(order, right), [.. order.Select(_ => slip)]);
@@ -263,8 +263,9 @@ internal static class JudgementProblems
     /// <param name="Chains">For each choice the chain that is drawn where it shall be right.</param>
     /// <param name="Changes">The choices; what they say may be drawn too.</param>
     /// <param name="Figure">What is judged by.</param>
+    /// <param name="Name">What that is called in a sentence.</param>
     /// <param name="Least">True where the least figure is the best.</param>
     private sealed record Judgement(
         Func<Design, string> Question, IReadOnlyList<TeachingChain> Chains,
-        Func<Draw, Design, (string Text, Design Design)[]> Changes, Func<Evaluation, double> Figure, ResultId Id, string Unit, bool Least);
+        Func<Draw, Design, (string Text, Design Design)[]> Changes, Func<Evaluation, double> Figure, string Name, string Unit, bool Least);
 }

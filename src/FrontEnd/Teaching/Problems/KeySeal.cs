@@ -4,7 +4,8 @@ using FrontEnd.Numbers;
 
 namespace FrontEnd.Teaching.Problems;
 
-/// <summary>The seal of a key: a hash over everything in it that decides marks, so that a key changed by hand, or cut off, is told.</summary>
+/// <summary>The seal of a key of version 2: a hash over everything in it that decides marks, so that a key changed by hand, or cut off, is told.
+/// Later keys are sealed over their whole text.</summary>
 /// <remarks>Names, texts, givens, the seed and the form of the file decide nothing. It keeps nobody out: whoever can write a key can seal
 /// one.</remarks>
 internal static class KeySeal

@@ -34,7 +34,7 @@ internal static class Marker
     /// <summary>Rms where peak-to-peak was asked for, or the like.</summary>
     public const string KindOfVoltage = "kind-of-voltage";
 
-    /// <summary>A number without its unit.</summary>
+    /// <summary>A number without its unit, right in the SI unit and not in the one that the sheet asks for.</summary>
     public const string UnitLeftOut = "unit-left-out";
 
     /// <summary>The value before it was rounded to a whole number or to a part.</summary>
@@ -63,7 +63,12 @@ internal static class Marker
             ? [.. answers.Select(answer => answer.Student).Distinct(StringComparer.Ordinal)
                 .Select(student => key.Sheets[0] with { Student = student })]
             : [.. key.Sheets];
-        Dictionary<(string, string), GivenAnswer> found = new AnswerSheets(key, shared, sheets, findings).Sort(answers);
+        AnswerSheets sorting = new(key, shared, sheets, findings);
+        Dictionary<(string, string), GivenAnswer> found = sorting.Sort(answers);
+        if (OtherHomework.Finding(sheets, [.. found.Where(one => sorting.IsOwn(one.Value) is null)], sorting.WithoutQuestion) is { } other)
+        {
+            findings.Insert(0, other);
+        }
 
         // Who shares a sheet is known from the list alone, and nobody there is absent.
         HashSet<string> present = new(shared
@@ -97,20 +102,44 @@ internal static class Marker
 
         QuantityKind kind = question.Kind
             ?? throw new ArgumentException("The key's question has neither choices nor a kind of quantity.", nameof(question));
-        AnswerReading read = AnswerReader.Quantity(kind, text);
-        return read.State switch
+        AskedUnit asked = AskedUnit.Of(kind, question);
+        AnswerReading read = AnswerReader.Quantity(kind, text, asked);
+        return Judge(question, read, asked, shares);
+    }
+
+    /// <summary>Marks a value as it was read.</summary>
+    /// <param name="asked">The unit in which a number alone was read.</param>
+    internal static (double Points, string Slip, string Remark) Judge(KeyQuestion question, AnswerReading read, AskedUnit asked, QuestionRubric shares) =>
+        read.State switch
         {
             AnswerState.Read => Compare(question, read.Value, shares),
             AnswerState.OtherKind when IsRight(question, read.Value) =>
-                (shares.OtherKind * question.Points, KindOfVoltage, $"the number is right, but {kind.Words} was asked for"),
+                (shares.OtherKind * question.Points, KindOfVoltage, $"the number is right, but {question.Kind!.Words} was asked for"),
             AnswerState.OtherKind => Compare(question, read.Value, shares),
-            AnswerState.Bare when IsRight(question, read.Value) =>
-                (shares.UnitLeftOut * question.Points, UnitLeftOut, $"the number is right without a prefix, but {kind.Words} needs its unit"),
-            AnswerState.Bare => (0, Unreadable, $"a number alone: {kind.Words} needs its unit"),
+            AnswerState.Bare => Alone(question, read.Value, asked, shares),
             AnswerState.Failed => (0, Unreadable, read.Problem),
-            _ => throw new ArgumentOutOfRangeException(nameof(text), read.State, "State is not handled."),
+            _ => throw new ArgumentOutOfRangeException(nameof(read), read.State, "State is not handled."),
         };
+
+    /// <summary>A number without a unit is read in the unit that the sheet asks for. Where that explains nothing and the SI unit does, it earns the share
+    /// of a unit left out.</summary>
+    private static (double Points, string Slip, string Remark) Alone(KeyQuestion question, double number, AskedUnit asked, QuestionRubric shares)
+    {
+        (double Points, string Slip, string Remark) inAsked = Compare(question, asked.Si(number), shares);
+        if (asked.IsSi || IsExplained(inAsked))
+        {
+            return inAsked;
+        }
+
+        (double Points, string Slip, string Remark) inSi = Compare(question, number, shares);
+        string si = question.Kind!.SiUnit is "1" ? "as a plain number" : $"in {question.Kind.SiUnit}", read = $"a number without its unit is read in {asked.Name}, as the sheet asks";
+        return !IsExplained(inSi) ? inAsked
+            : inSi.Slip.Length == 0 ? (shares.UnitLeftOut * inSi.Points, UnitLeftOut, $"the number is right {si}, but {read}")
+            : (shares.UnitLeftOut * inSi.Points, inSi.Slip, $"{inSi.Remark}; and {read}");
     }
+
+    /// <summary>True for a value that is right, or that a slip other than a wrong power of ten explains.</summary>
+    private static bool IsExplained((double Points, string Slip, string Remark) mark) => mark.Points > 0 || mark.Slip is not ("" or PowerOfTen);
 
     private static (double Points, string Slip, string Remark) Compare(KeyQuestion question, double value, QuestionRubric shares)
     {
