@@ -172,7 +172,7 @@ internal static partial class Messages
     internal static Finding ProbablyAnotherHomework(int values, int fitting, double byChance, int least, int students, int line) =>
         new(AnotherHomework, Severity.Warning, "answer",
             $"these are probably answers to another homework: {fitting} of {Count(values, "value")} {(fitting == 1 ? "fits its" : "fit their")} question of this key, and by chance {QuantityText.FormatNumber(byChance, 2)} would",
-            $"a value fits that is right, or that a known slip, a wrong sign, power of ten or rounding explains, and none fits by a unit or a question that this key does not have; it is said from {least} values of {students} students on, where no more fit than by chance and a class with a fifth explained would show so few once in a hundred times",
+            $"a value fits that is right or that a slip, a sign, a power of ten or a rounding explains; this is said from {least} values of {students} students on, where no more fit than by chance and a class of which a fifth is explained shows so few once in a hundred times",
             "mark them with the key of their own homework; the column `sheet` of answers-blank.csv tells it for certain") { Line = line };
 
     /// <param name="pairs">Whose answers fit whose sheet.</param>
