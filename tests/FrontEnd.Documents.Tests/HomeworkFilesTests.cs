@@ -85,8 +85,10 @@ public sealed class HomeworkFilesTests : IDisposable
             book.Add(sheet);
         }
 
+        Assert.NotEmpty(book.Sources);
+        Assert.All(book.Sources, one => Assert.Contains(one.Source.Split(',')[0], ProblemHtml.Key(book), StringComparison.Ordinal));
         Assert.Equal(ProblemHtml.Key(book), Text(Path.Combine("key", "key.html")));
-        Assert.Equal(ProblemMarkdown.KeyHead(homework) + string.Concat(homework.Sheets.Select(ProblemMarkdown.KeySheet)), Text(Path.Combine("key", "key.md")));
+        Assert.Equal(ProblemMarkdown.KeyHead(homework) + string.Concat(homework.Sheets.Select(ProblemMarkdown.KeySheet)) + ProblemMarkdown.KeyFoot(book), Text(Path.Combine("key", "key.md")));
         Key? read = KeyFile.Read(TextFiles.BytesOfClass(Path.Combine(_folder.Path, "key", "key.json"), out _)!.Value, "key.json", out Finding? finding);
         Assert.Null(finding);
         Assert.Equal(key.Sheets.Select(sheet => (sheet.Student, sheet.Questions[2].Answer, sheet.Questions[2].Low)), read!.Sheets.Select(sheet => (sheet.Student, sheet.Questions[2].Answer, sheet.Questions[2].Low)));

@@ -181,6 +181,7 @@ internal static class HomeworkFiles
         public void Finish()
         {
             _page.Text.Write(PrintedPage.End);
+            _keyMarkdown.Text.Write(ProblemMarkdown.KeyFoot(_book));
             Key key = Key.Of(_homework, _key);
             _keyHtml.Text.Write(ProblemHtml.Key(_book, _look));
             KeyFile.Write(key, _keyJson.Text.BaseStream);

@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
@@ -109,6 +110,11 @@ internal sealed class KeyBook(Homework homework)
     public Homework Homework => homework;
 
     public IReadOnlyList<KeyPart> Parts => _parts;
+
+    /// <summary>Where the worked steps come from, each source once with the questions that rest on it.</summary>
+    public IReadOnlyList<(string Source, IReadOnlyList<string> Questions)> Sources =>
+        [.. _parts.SelectMany(part => part.Example.Problem.Steps.Where(step => step.Formula.Length > 0).Select(step => (Text: SourceList.Of(step.Source), part.Example.Id)))
+            .GroupBy(one => one.Text, StringComparer.Ordinal).Select(group => (group.Key, (IReadOnlyList<string>)[.. group.Select(one => one.Id).Distinct(StringComparer.Ordinal)]))];
 
     /// <summary>All answers, a row for each student.</summary>
     public KeyTable Glance => new(["student", .. _questions], 0, _answers);

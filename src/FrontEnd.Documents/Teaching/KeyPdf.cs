@@ -38,6 +38,9 @@ internal static class KeyPdf
             }
         }
 
+        flow.Skip(8);
+        flow.Add([DrawnText.Of("Sources", look.Body with { IsBold = true }, width) with { KeepsNext = true },
+            .. book.Sources.Select(one => DrawnText.Of($"{one.Source} ({string.Join(", ", one.Questions)})", look.Small, width) with { Before = 3 })]);
         return PrintedSheet.Of("Key", flow, $"Key: {PrintedPage.Subject}");
     }
 
@@ -71,7 +74,7 @@ internal static class KeyPdf
 
     /// <summary>What the slips' numbers mean, and what each earns.</summary>
     public static string SlipLegend(KeyPart part) => "Slips: " + string.Join("; ", part.Slips.Select((slip, at) =>
-        $"({at + 1}) {slip.Kind.Remark}, {QuantityText.FormatTrimmed(slip.Points, "1", 3)} points{(part.Table() is null ? $": {OwnValue(part, slip.Kind)}" : "")}")) + ".";
+        $"({at + 1}) {slip.Kind.Remark}, {SheetText.Points(slip.Points)}{(part.Table() is null ? $": {OwnValue(part, slip.Kind)}" : "")}")) + ".";
 
     private static string OwnValue(KeyPart part, SlipKind kind) =>
         string.Join(", ", part.Example.Problem.Slips.Where(slip => slip.Kind == kind).Select(slip => ProblemMarkdown.SlipValue(part.Example.Problem, slip)));

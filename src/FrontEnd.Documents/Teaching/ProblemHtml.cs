@@ -27,7 +27,7 @@ internal static class ProblemHtml
     public static string Sheet(ProblemSheet sheet, SheetLook? look = null)
     {
         StringBuilder html = new();
-        html.Append($"<h1>Problems: {Subject} <span class=\"points\">{sheet.Points} points</span></h1>\n");
+        html.Append($"<h1>Problems: {Subject} <span class=\"points\">{SheetText.Points(sheet.Points)}</span></h1>\n");
         html.Append(look is { Under.Length: > 0 } ? $"<p>{Safe(look.Under)}</p>\n" : "");
         html.Append($"<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n<p class=\"note\">{MathMl.OfSentence(ProblemMarkdown.HowToAnswer)}.</p>\n");
         foreach (Question question in sheet.Questions)
@@ -65,6 +65,7 @@ internal static class ProblemHtml
             html.Append("</div>\n");
         }
 
+        html.Append("<div class=\"worked\">\n<h2>Sources</h2>\n<ul>\n").Append(string.Concat(book.Sources.Select(one => $"<li>{Safe(one.Source)} <span class=\"note\">({string.Join(", ", one.Questions)})</span></li>\n"))).Append("</ul>\n</div>\n");
         return PrintedPage.Of("Key", [PrintedPage.Section(Whose(new Student(book.Homework.Code, "Key, not for students"), ""), html.ToString())], look?.Paper);
     }
 
@@ -104,7 +105,7 @@ internal static class ProblemHtml
     {
         string circuit = QuestionPicture.Of(question) is { } picture ? Sized(picture) : "";
         bool isMany = Many < question.Givens.Count;
-        html.Append($"<h2>{question.Id}. {Safe(question.Title)} <span class=\"points\">{question.Points} points</span></h2>\n<p>{MathMl.OfSentence(question.Text, question.Symbols)}</p>\n");
+        html.Append($"<h2>{question.Id}. {Safe(question.Title)} <span class=\"points\">{SheetText.Points(question.Points)}</span></h2>\n<p>{MathMl.OfSentence(question.Text, question.Symbols)}</p>\n");
         if (question.Givens.Count > 0)
         {
             html.Append(isMany ? $"<div class=\"wide\">{circuit}</div>\n<div class=\"long\"><table>\n" : "<div class=\"given\">\n<table>\n");

@@ -49,6 +49,10 @@ internal static class ProblemMarkdown
         return text.ToString();
     }
 
+    /// <summary>What stands below the key's sheets: where the worked steps come from.</summary>
+    internal static string KeyFoot(KeyBook book) =>
+        "\n## Sources\n\n" + string.Concat(book.Sources.Select(one => $"- {Plain(one.Source)} ({string.Join(", ", one.Questions)})\n"));
+
     /// <summary>What tells a sheet from every other, and nothing else: who knows seed and templates can draw the key.</summary>
     internal static string Footing(ProblemSheet sheet) => $"Sheet {sheet.Code}";
 
@@ -75,7 +79,7 @@ internal static class ProblemMarkdown
     private static void AppendQuestion(StringBuilder text, Question question, string heading)
     {
         Problem problem = question.Problem;
-        text.Append($"\n{heading} {question.Id}. {problem.Title} ({problem.Points} points)\n\n{problem.Text}\n\n");
+        text.Append($"\n{heading} {question.Id}. {problem.Title} ({SheetText.Points(problem.Points)})\n\n{problem.Text}\n\n");
         if (problem.Givens.Count > 0)
         {
             text.Append("| given | value | |\n|---|---|---|\n");
@@ -110,12 +114,6 @@ internal static class ProblemMarkdown
 
         text.Append($"\n**Answer: {problem.Answer.Text}**");
         text.Append(Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {range})\n" : "\n");
-        string sources = string.Join(", ",
-            problem.Steps.Select(step =>
-                step.Source.Place.Length == 0
-                    ? step.Source.Key
-                    : $"{step.Source.Key} {step.Source.Place}").Distinct(StringComparer.Ordinal));
-        text.Append($"\nSources: {sources}\n");
         if (problem.Slips.Count > 0)
         {
             text.Append("\n| wrong answer | slip | points |\n|---|---|---|\n");

@@ -25,7 +25,7 @@ internal static class ProblemPdf
         flow.Begin(name, isLandscape: false, PrintedSheet.Head(sheet.Student, ProblemMarkdown.Footing(sheet), look.Fields));
         double width = flow.Width;
         flow.Add([
-            Beside($"Problems: {PrintedPage.Subject}", $"{sheet.Points} points", look.Title, look, width),
+            Beside($"Problems: {PrintedPage.Subject}", SheetText.Points(sheet.Points), look.Title, look, width),
             .. look.Under.Length == 0 ? [] : new[] { DrawnText.Of(look.Under, look.Body, width) with { Before = 3 } },
             DrawnText.Of(FrontEnd.Results.Cautions.Exercise, look.Quiet, width) with { Before = 3 },
             DrawnText.Of($"{ProblemMarkdown.HowToAnswer}.", look.Quiet, width) with { Before = 3 },
@@ -60,7 +60,7 @@ internal static class ProblemPdf
     {
         List<Piece> pieces =
         [
-            Beside($"{question.Id}. {question.Title}", $"{question.Points} points", look.Heading, look, width) with { Before = 13, KeepsNext = true },
+            Beside($"{question.Id}. {question.Title}", SheetText.Points(question.Points), look.Heading, look, width) with { Before = 13, KeepsNext = true },
             DrawnText.Of(question.Text, look.Body, width, question.Symbols) with { Before = 2 },
         ];
         Picture? picture = QuestionPicture.Of(question);

@@ -69,5 +69,6 @@ internal static class SheetText
         return page.ToString();
     }
 
-    private static string Points(double points) => $"{QuantityText.FormatTrimmed(points, "1", 3)} {(points == 1 ? "point" : "points")}";
+    /// <summary>"1 point", "2.5 points".</summary>
+    public static string Points(double points) => $"{QuantityText.FormatTrimmed(points, "1", 3)} {(points == 1 ? "point" : "points")}";
 }
