@@ -47,10 +47,10 @@ public sealed class DesignDocument
 
     /// <summary>What is wrong with the file beyond <see cref="Unread"/>, such as a key that nobody knows: it may be meant for any field, so that nobody
     /// can say which device the file means. Null for nothing.</summary>
-    public Finding? Undecided { get; }
+    internal Finding? Undecided { get; }
 
     /// <summary>Why no figure of this design can be given that rests on nothing made up; null where some can.</summary>
-    public Finding? WithoutFigures => Undecided ?? NotAllKnown;
+    internal Finding? WithoutFigures => Undecided ?? NotAllKnown;
 
     /// <summary>True where the file says nothing that is a design's: it is empty, or some other kind of file.</summary>
     public bool IsNoDesign => !_root.Entries.Exists(entry => IsOfDesign(entry.Key, HasErrors));
@@ -80,7 +80,7 @@ public sealed class DesignDocument
     public string Text => _source.Text;
 
     /// <summary>The design that a new project starts from, commented line by line.</summary>
-    public static string StarterText =>
+    internal static string StarterText =>
         Embedded.Read("designs/starter.toml") ?? throw new InvalidOperationException("The starter design is not in the assembly.");
 
     /// <summary>The same in either form; the plain-number form has no comments and says every field, as its defaults are others.</summary>
@@ -88,7 +88,7 @@ public sealed class DesignDocument
         : DesignWriter.ToJson(Parse(StarterText, DocumentFormat.Toml).Design);
 
     /// <summary>A short file for a headset that somebody else built, with an invented example.</summary>
-    public static string BoughtText =>
+    internal static string BoughtText =>
         Embedded.Read("designs/bought-headband.toml") ?? throw new InvalidOperationException("The bought design is not in the assembly.");
 
     /// <summary>The same in either form; the plain-number form has no comments.</summary>
@@ -112,7 +112,7 @@ public sealed class DesignDocument
     /// <summary>Reads a text, and from the disk the part cards that it names by a path.</summary>
     /// <param name="file">The name for findings; null for none.</param>
     /// <param name="folder">Where relative paths of part cards start; null where there is no such place.</param>
-    public static DesignDocument ReadText(string text, DocumentFormat format, string? file, string? folder) =>
+    public static DesignDocument ReadText(string text, DocumentFormat format, string? file = null, string? folder = null) =>
         Parse(text, format, file, CardShelf.OnDisk(folder));
 
     /// <summary>Reads what came in by the standard input: as a file it must say something.</summary>
@@ -193,7 +193,7 @@ public sealed class DesignDocument
     }
 
     /// <summary>What stands in the file for a field's value, without the quotes of a text; null where the file does not speak of it.</summary>
-    public string? WrittenAt(string key)
+    internal string? WrittenAt(string key)
     {
         if (!_places.TryGetValue(key, out Span span) || span.Length <= 0 || Text.Length < span.End)
         {
@@ -244,6 +244,7 @@ public sealed class DesignDocument
     /// that is not there yet is added to its table.</summary>
     /// <param name="key">Concrete key: <c>input.series-resistor</c>, <c>stages[1].r1</c>, <c>stages.anti-alias-1.r1</c>.</param>
     /// <param name="text">The value as it is typed: <c>68 kΩ</c>, <c>true</c>, <c>0.5 Hz, 40 Hz</c>.</param>
+    /// <remarks>Touches no file: a part card of your own that is named so is read when the changed text is.</remarks>
     public EditResult Set(string key, string text)
     {
         if (DesignFields.Find(Design, key) is not { } field)
@@ -287,10 +288,14 @@ public sealed class DesignDocument
         return new EditResult(edited, null);
     }
 
+    /// <summary>Writes into the file what another design has different: values one by one, elements of lists table by table, so that comments
+    /// stay. Where the file's form leaves no place for a change it is written anew, its comments at the end, and the outcome says so.</summary>
+    public TakenOver TakeOver(Design wanted) => Edits.TakeOver(this, wanted);
+
     /// <summary>The document with other ends of what is not known; all else stays to the character. What the file's form leaves no place for stays as it
     /// is, and a finding says so.</summary>
     /// <param name="unknowns">Unknown values of <see cref="PartlyKnown"/> with their new ends.</param>
-    public (DesignDocument Document, IReadOnlyList<Finding> Findings) WithEnds(IEnumerable<UnknownField> unknowns)
+    internal (DesignDocument Document, IReadOnlyList<Finding> Findings) WithEnds(IEnumerable<UnknownField> unknowns)
     {
         DesignDocument document = this;
         List<Finding> findings = [];
@@ -334,7 +339,7 @@ public sealed class DesignDocument
     }
 
     /// <summary>True where the design, or a card of it, names this card.</summary>
-    public bool NamesCard(string name) =>
+    internal bool NamesCard(string name) =>
         DesignFields.Of(Design).Any(field =>
             field.Kind == FieldKind.Card && string.Equals(field.Get(Design) as string, name, StringComparison.Ordinal));
 

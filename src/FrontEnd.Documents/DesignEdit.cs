@@ -8,7 +8,7 @@ public sealed record EditResult(DesignDocument Document, Finding? Finding)
 {
     /// <summary>Cards that the edit names and that are to be read from the disk first; then it can be made again. Empty where nothing is in
     /// its way.</summary>
-    public IReadOnlyList<string> CardsWanted { get; init; } = [];
+    internal IReadOnlyList<string> CardsWanted { get; init; } = [];
 }
 
 /// <summary>Finds where in a file's text a key's value stands or belongs, and puts it there. All other characters stay.</summary>

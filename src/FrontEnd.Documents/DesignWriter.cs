@@ -80,7 +80,7 @@ public static class DesignWriter
 
     /// <summary>One list of a design with all its elements; nothing for an empty one.</summary>
     /// <param name="partly">What is not known of the design; null where all is.</param>
-    public static string ListText(DesignList list, Design design, PartlyKnownDesign? partly = null)
+    internal static string ListText(DesignList list, Design design, PartlyKnownDesign? partly = null)
     {
         StringBuilder text = new();
         int number = 0;

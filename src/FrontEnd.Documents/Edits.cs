@@ -6,7 +6,7 @@ using FrontEnd.Fields;
 namespace FrontEnd.Documents;
 
 /// <summary>Changes to a design's file beyond one value: a card with its values, an element more or less, a whole other design.</summary>
-public static class Edits
+internal static class Edits
 {
     /// <summary>One field set. A card takes over from what stands in line, so that choosing it does what it says.</summary>
     public static EditResult Set(DesignDocument document, Field<Design> field, string text)
@@ -350,7 +350,7 @@ public static class Edits
             "lists can be changed in TOML files with one [[table]] per element", "save as a .toml file first, or change the file in an editor");
 }
 
-/// <summary>A document with another design's values in it.</summary>
+/// <summary>A document with another design's values in it, or the same document and why they could not be written.</summary>
 /// <param name="Comments">Comments that had to be moved to the end because the file was written anew; null where everything kept its
 /// place.</param>
 public sealed record TakenOver(DesignDocument Document, Finding? Finding, int? Comments);
@@ -359,4 +359,4 @@ public sealed record TakenOver(DesignDocument Document, Finding? Finding, int? C
 /// <param name="ListKey">The list.</param>
 /// <param name="Variant">Which of the list's variants.</param>
 /// <param name="Name">What the variant is called.</param>
-public sealed record Insertion(string ListKey, int Variant, string Name);
+internal sealed record Insertion(string ListKey, int Variant, string Name);

@@ -39,12 +39,41 @@ internal static class Lettering
     /// <summary>What stands at the end of a text that is cut.</summary>
     public static string Mark(bool ascii) => ascii ? ".." : "…";
 
-    /// <summary>The text broken into lines between words.</summary>
+    /// <summary>The text broken into lines between words, but not between a number and its unit.</summary>
     public static IReadOnlyList<string> Wrap(string text, int columns, bool ascii)
     {
+        IReadOnlyList<string> lines = Broken(Say(Joined(text), ascii), Math.Max(4, columns));
+        return [.. lines.Select(line => line.Replace(Tie, ' '))];
+    }
+
+    /// <summary>In place of a blank at which no line ends.</summary>
+    private const char Tie = '\u00A0';
+
+    /// <summary>The text with its numbers tied to their units.</summary>
+    private static string Joined(string text)
+    {
+        StringBuilder? tied = null;
+        for (int at = text.IndexOf(' ', StringComparison.Ordinal); 0 < at; at = text.IndexOf(' ', at + 1))
+        {
+            if (!char.IsAsciiDigit(text[at - 1]))
+            {
+                continue;
+            }
+
+            int end = text.AsSpan(at + 1).IndexOfAny(' ', '\n') is var length and >= 0 ? at + 1 + length : text.Length;
+            if (at + 1 < end && Documents.Sheets.TextPage.IsUnit(text[(at + 1)..end]))
+            {
+                (tied ??= new StringBuilder(text))[at] = Tie;
+            }
+        }
+
+        return tied?.ToString() ?? text;
+    }
+
+    private static List<string> Broken(string text, int columns)
+    {
         List<string> lines = [];
-        columns = Math.Max(4, columns);
-        foreach (string paragraph in Say(text, ascii).Split('\n'))
+        foreach (string paragraph in text.Split('\n'))
         {
             string line = "";
             foreach (string word in paragraph.Split(' '))
@@ -127,7 +156,7 @@ internal static class Lettering
         {
             plain.Append(rune.Value switch
             {
-                < 0x80 => rune.ToString(),
+                < 0x80 or Tie => rune.ToString(),
                 'µ' or 'μ' => "u",
                 'Ω' => "ohm",
                 '°' => " deg",

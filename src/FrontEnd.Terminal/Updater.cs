@@ -24,7 +24,7 @@ internal static class Updater
         Message.PickField pick => Typing.PickField(model, pick.Row),
         Message.PickResult pick => PickResult(model, pick.Row),
         Message.PickChoice pick => model.Page?.Pick(model, pick.Row) ?? (model, null),
-        Message.Scrolled scrolled => Scroll(model, scrolled),
+        Message.Scrolled scrolled => Scroll(Silent(model), scrolled),
         Message.Word word => Words.TakeBack(model, word),
         Message.Evaluated done => (NothingMoved(model.WithDesign(done.Slot, design => Shown(design, done)), done), null),
         Message.Advised done => (

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using FrontEnd.Documents.Tests;
 using FrontEnd.Text;
 using Xunit;
@@ -21,6 +22,67 @@ public sealed class BoughtCommandTests
         Assert.Contains("closed by:", check.Output, StringComparison.Ordinal);
         Assert.Contains("alpha, eyes closed in O1-A1", check.Output, StringComparison.Ordinal);
         Assert.Equal(2, Shell.Run("new", "--bought", file).Code);   // never over a file
+    }
+
+    /// <summary>One screen by default: what can be seen, every requirement with what closes it, how much is not known and what of it decides, what to do
+    /// next. What protects the wearer is said whole; everything else stands behind --all.</summary>
+    [Fact]
+    public void Check_Bought_IsOneScreenByDefault()
+    {
+        string brief = Shell.Run("check", "designs/bought-headband.toml").Output, all = Shell.Run("check", "designs/bought-headband.toml", "--all").Output;
+        string[] lines = brief.Split('\n');
+        Assert.InRange(lines.Length, 20, 60);
+        Assert.InRange(lines.TakeWhile(line => line != "next").Max(line => line.Length), 1, 80);
+        Assert.Contains("Not a medical device.", brief, StringComparison.Ordinal);
+        Assert.Contains("57 values are not known, 87 values are defaults\n  deciding: ", brief, StringComparison.Ordinal);
+        Assert.Contains("input.series-resistor 1 kΩ to\n", brief, StringComparison.Ordinal);
+        Assert.Contains("             closed by: ask the maker for converter.kind\n", brief, StringComparison.Ordinal);
+        Assert.Contains("treat nothing here", brief, StringComparison.Ordinal);
+        Assert.Contains("next\n", brief, StringComparison.Ordinal);
+        Assert.Equal(lines.Count(line => line.StartsWith("? open ", StringComparison.Ordinal)), all.Split('\n').Count(line => line.StartsWith("? open ", StringComparison.Ordinal)));
+        Assert.DoesNotContain("hum: where it comes from", brief, StringComparison.Ordinal);
+        Assert.Contains("hum: where it comes from", all, StringComparison.Ordinal);
+        Assert.Contains("\ncautions\n", all, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_Several_SaysWhatAnOpenOneWaitsFor()
+    {
+        string[] lines = Shell.Run("check", "designs/starter.toml", "designs/bought-headband.toml").Output.Split('\n');
+        Assert.Matches("^[?] open +designs/bought-headband.toml  mains at the electrodes.*, at most 3.50 µV rms; closed by: ", lines[1]);
+        Assert.DoesNotContain("closed by", lines[0], StringComparison.Ordinal);
+    }
+
+    /// <summary>A watched file is shown at once, and again whenever it is saved.</summary>
+    [Fact]
+    public async Task Check_Watched_IsShownAtOnceAndAgain()
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("band.toml", File.ReadAllText(Path.Combine(Repository.Designs, "bought-headband.toml")));
+        ProcessStartInfo start = new("dotnet", [Path.Combine(AppContext.BaseDirectory, "frontend.dll"), "check", file, "--watch"]) { UseShellExecute = false, RedirectStandardOutput = true };
+        using Process process = Process.Start(start)!;
+        try
+        {
+            await Shown(process);
+            File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddSeconds(2));
+            await Shown(process);
+        }
+        finally
+        {
+            process.Kill();
+        }
+
+        static async Task Shown(Process process)
+        {
+            using CancellationTokenSource patience = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+            patience.CancelAfter(TimeSpan.FromMinutes(1));
+            while (await process.StandardOutput.ReadLineAsync(patience.Token).ConfigureAwait(false) is { } line && !line.StartsWith("  enter values on screens", StringComparison.Ordinal))
+            {
+                // What is shown above it.
+            }
+
+            Assert.False(process.HasExited);
+        }
     }
 
     [Theory]

@@ -1,6 +1,6 @@
 /// <summary>Runs inside a program under test that is started with this assembly as a hook of the runtime: crashes a thread of it once a file is there.</summary>
 /// <remarks>The runtime asks for this name, outside every namespace.</remarks>
-#pragma warning disable CA1050, CA1852
+#pragma warning disable CA1050, CA1852, MA0047
 internal class StartupHook
 {
     /// <summary>The environment's word for the file.</summary>

@@ -205,6 +205,13 @@ public sealed class TeachingCommandTests : IDisposable
         Assert.All(outcome.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
         XDocument svg = XDocument.Load(In("head.svg"));
         Assert.Equal(18, svg.Descendants().Count(element => element.Name.LocalName == "line"));
+
+        // The ear lobes' circles stood across the edges.
+        double Number(XElement element, string name) => double.Parse(element.Attribute(name)?.Value ?? "0", System.Globalization.CultureInfo.InvariantCulture);
+        XElement paper = svg.Descendants().First(element => element.Name.LocalName == "rect");
+        double left = Number(paper, "x"), right = left + Number(paper, "width");
+        Assert.All(svg.Descendants().Where(element => element.Name.LocalName == "circle"), circle =>
+            Assert.True(left + 1 < Number(circle, "cx") - Number(circle, "r") && Number(circle, "cx") + Number(circle, "r") < right - 1, circle.ToString()));
         Assert.Equal(25, svg.Descendants().Count(element => element.Name.LocalName == "text"));
     }
 

@@ -279,7 +279,7 @@ public sealed partial class WrongCallTests
     [GeneratedRegex(@"^FE\d{4} error: ", RegexOptions.Multiline, 1000)]
     private static partial Regex Coded();
 
-    [GeneratedRegex("^(FE\\d{4} (error|warning): |  (at |because |do )| {4,}|drawing |simulating |reading |kept |wrote |\\d+ builds )", RegexOptions.None, 1000)]
+    [GeneratedRegex("^(FE\\d{4} (error|warning): |  (at |because |do )| {4,}|drawing |simulating |reading |kept |wrote |\\d+ builds )", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Formed();
 
     // Type names, exceptions, temporary files, and what the libraries for calls, JSON and TOML say.

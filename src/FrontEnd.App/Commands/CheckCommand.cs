@@ -42,11 +42,23 @@ internal static class CheckCommand
             return ExitCode.Unusable;
         }
 
-        int code = call.Designs.Length > 1 ? Several(call, outlet) : One(call, call.Designs is [var path] ? path : null, outlet);
-        while (watch && Changed(call.Designs[0], cancellation))
+        if (!watch)
         {
+            return call.Designs.Length > 1 ? Several(call, outlet) : One(call, call.Designs is [var path] ? path : null, outlet);
+        }
+
+        // The time of before it is read: a save while it is worked out counts.
+        string file = call.Designs[0];
+        DateTime read = File.GetLastWriteTimeUtc(file);
+        int code = One(call, file, outlet);
+
+        // What is held back would be seen at the first change only.
+        outlet.Results.Flush();
+        while (Changed(file, read, cancellation))
+        {
+            read = File.GetLastWriteTimeUtc(file);
             outlet.Results.Write($"\n{new string('-', 80)}\n");
-            code = One(call, call.Designs[0], outlet);
+            code = One(call, file, outlet);
             outlet.Results.Flush();
         }
 
@@ -54,9 +66,8 @@ internal static class CheckCommand
     }
 
     /// <summary>Waits until the file is written again; false where the waiting is broken off.</summary>
-    private static bool Changed(string path, CancellationToken cancellation)
+    private static bool Changed(string path, DateTime before, CancellationToken cancellation)
     {
-        DateTime before = File.GetLastWriteTimeUtc(path);
         while (!cancellation.WaitHandle.WaitOne(BetweenLooks))
         {
             // A file that an editor replaces is away for a moment.

@@ -10,7 +10,6 @@ using FrontEnd.Head;
 using FrontEnd.Reporting;
 using FrontEnd.Simulation;
 using FrontEnd.Teaching;
-using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.App.Commands;
 
@@ -164,7 +163,7 @@ internal static class Completions
     /// <summary>The design that the line names so far; null where there is none that can be used.</summary>
     private static DesignDocument? DesignOf(ParseResult call)
     {
-        string? path = call.CommandResult.Children.OfType<ArgumentResult>().FirstOrDefault(result => result.Argument.Name == "design")?.Tokens.FirstOrDefault()?.Value;
+        string? path = call.CommandResult.Children.OfType<ArgumentResult>().FirstOrDefault(result => result.Argument.Name == "design")?.Tokens is [var first, ..] ? first.Value : null;
         if (path is null || !File.Exists(path))
         {
             return null;

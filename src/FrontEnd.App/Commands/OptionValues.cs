@@ -156,7 +156,7 @@ internal static class OptionValues
         }
 
         (OpAmp opAmp, IReadOnlyList<Finding> wrong) = DesignDocument.OpAmpCard(card, Environment.CurrentDirectory);
-        findings.AddRange(wrong.Select(finding => finding with { Field = option }));
+        findings.AddRange(wrong.Select(finding => finding with { Field = option, Excerpt = null }));
         return opAmp;
     }
 }

@@ -140,6 +140,8 @@ internal static class PairsCommand
                 findings.Add(SourceCheck.NoNoise("--noise", noise.Value));
             }
 
+            findings.AddRange(new[] { ("--wall-towards", Wall), ("--stated-in", StatedIn), ("--band", Band) }
+                .Where(option => option.Item2 is { } word && string.IsNullOrWhiteSpace(word)).Select(option => CallMessages.Empty(option.Item1, isEmpty: true, "frontend pairs")));
             if (Under is null && OfOneSource.FirstOrDefault(option => option.Value is not null).Name is { } alone)
             {
                 findings.Add(CallMessages.OptionAlone(alone, "--under"));

@@ -191,10 +191,9 @@ internal static class SheetCommand
         }
 
         Results.Assessment assessment = Evaluator.Evaluate(document.Design);
-        BoardAnswers? board = hasBoard && assessment.HasFigures ? BoardAnswers.Of(assessment) : null;
         return plain || !assessment.HasFigures
-            ? new Sheet(document, assessment) { PlainOnly = plain, Board = board }
-            : new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = board };
+            ? new Sheet(document, assessment) { PlainOnly = plain, Board = hasBoard && assessment.HasFigures ? BoardAnswers.Of(assessment) : null }
+            : new Sheet(document, Advisor.Advise(assessment)).ForBuilding();
     }
 
     private static List<Finding> Wrong(string? day, string[] files)

@@ -21,7 +21,7 @@ internal static class CardMessages
     private const string Shape = "a point is a line of the table, its columns separated by commas, semicolons or tabs";
 
     public static Finding NoCard(string word, string? nearest) =>
-        Error(CardUnknown, "", $"there is neither a kind of cards nor a card `{word}`", nearest is null ? null : $"the nearest is `{nearest}`",
+        Error(CardUnknown, "which", $"there is neither a kind of cards nor a card `{word}`", nearest is null ? null : $"the nearest is `{nearest}`",
             "`frontend cards` lists them all; a card of yours is named by its file, which ends in .toml");
 
     public static Finding NoKind(string word, string? nearest) =>

@@ -3,16 +3,19 @@ using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Coefficients;
 
-/// <summary>Writes a design's digital filters for the firmware: the one way, for the command and for the screens.</summary>
-internal static class CoefficientWriting
+/// <summary>Writes a design's digital filters for the firmware, in its word format and structure: a C header that runs, JSON or CSV.</summary>
+public static class CoefficientWriting
 {
     /// <summary>What the file's name ends with where none is typed.</summary>
-    public const string Extension = ".h";
+    internal const string Extension = ".h";
+
+    /// <summary>The forms, by the extension of the file.</summary>
+    public static IReadOnlyList<string> Extensions => CoefficientFiles.Extensions;
 
     /// <summary>Writes the filters in the form that the file's extension says.</summary>
     /// <param name="designPath">The design's own file, for messages; null where it has none.</param>
     /// <returns>What went wrong; null for nothing.</returns>
-    public static Finding? Write(string path, Design design, string? designPath) =>
+    public static Finding? Write(string path, Design design, string? designPath = null) =>
         !CoefficientFiles.Knows(path) ? WritingMessages.CoefficientFormat(path, CoefficientFiles.Extensions)
         : SectionsExport.Of(design.Digital, design.Converter.Rate, design.Arithmetic, design.Converter.Bits) is not { } export
             ? WritingMessages.NoFilters(designPath)

@@ -6,6 +6,9 @@ namespace FrontEnd.Documents.Reading;
 /// <summary>What is wrong where a text is no TOML or no JSON, told by what stands there: what the parsers say names their tokens.</summary>
 internal static class SyntaxWords
 {
+    /// <summary>Of a code that no character has, which the parser throws for.</summary>
+    public const string NoCharacter = "a text holds a code that is no character";
+
     /// <summary>Longest piece of the text that is repeated.</summary>
     private const int Longest = 40;
 

@@ -59,18 +59,18 @@ internal static partial class TomlSlips
         return repaired is null ? null : new string(repaired);
     }
 
-    /// <summary>What the parser first says of a line by itself; null for nothing.</summary>
+    /// <summary>What the parser first stumbles over in a line by itself, in words of ours; null for nothing.</summary>
     private static string? Problem(string line)
     {
         try
         {
             DocumentSyntax document = SyntaxParser.Parse(line, "", validate: false);
-            return document.HasErrors ? document.Diagnostics.First().Message : null;
+            return document.HasErrors && document.Diagnostics.FirstOrDefault() is { } first ? SyntaxWords.OfToml(line, first.Span.Start.Offset, first.Message) : null;
         }
-        catch (ArgumentException error)
+        catch (ArgumentException)
         {
             // It throws for an escape of a code that is no character, as it does for the whole text.
-            return error.Message.Split('\n')[0];
+            return SyntaxWords.NoCharacter;
         }
     }
 

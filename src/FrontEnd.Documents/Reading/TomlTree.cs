@@ -74,7 +74,7 @@ internal static partial class TomlTree
         {
             // The parser is not ours: an escape of a code that is no character is thrown for and not told. Of 40,000 texts of the fuzz test
             // nothing else was.
-            findings.Add(source.Placed(ReadingMessages.SyntaxError("a text holds a code that is no character", "TOML"), 0));
+            findings.Add(source.Placed(ReadingMessages.SyntaxError(SyntaxWords.NoCharacter, "TOML"), 0));
             return null;
         }
     }

@@ -74,6 +74,10 @@ internal static class RecordingMessages
         Error(UnknownChannel, $"there is no channel `{channel}`", $"the channels are {Messages.Listed([.. names.Take(24)])}",
             nearest is null ? "name one of them, or give its number" : $"did you mean `{nearest}`?", path);
 
+    /// <summary>A table without a single row of numbers.</summary>
+    internal static Finding NoRows(string path) =>
+        Error(BadSample, "the file holds no samples", "no row of numbers stands in it", "write one row per sample, numbers separated by commas, with decimal points", path);
+
     internal static Finding Sample(string path, int line, string text) =>
         Error(BadSample, $"`{text}` is not a number", null, "write one row per sample, numbers separated by commas, with decimal points",
             path) with { Line = line };

@@ -20,7 +20,7 @@ internal sealed class TextRecording : ISamples
     private string? _unit;
     private Frequency? _rate;
     private double _firstTime, _lastTime;
-    private int _column = -1, _time = -1, _lines;
+    private int _column = -1, _time = -1;
     private double _scale = 1;
     private bool _steps, _hasHead, _isComma, _mayBeDecimals = true;
 
@@ -41,7 +41,7 @@ internal sealed class TextRecording : ISamples
         }
 
         return recording.Count == 0
-            ? throw new BadRecordingException(RecordingMessages.Sample(file.Path, recording._lines, ""))
+            ? throw new BadRecordingException(RecordingMessages.NoRows(file.Path))
             : recording.Whole(designRate);
     }
 
@@ -78,7 +78,6 @@ internal sealed class TextRecording : ISamples
             }
         }
 
-        _lines = reader.Line;
         if (reader.IsTooLong)
         {
             throw new BadRecordingException(RecordingMessages.LongRow(_file.Path, reader.Line, LongestRow));

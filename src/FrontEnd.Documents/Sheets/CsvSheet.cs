@@ -7,7 +7,7 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>The order list as comma-separated values, RFC 4180: for a spreadsheet or an order.</summary>
 /// <remarks>The first row names the columns; the caution is the last row, whose first cell begins with <c>#</c>, so that programs that read
 /// by columns find them.</remarks>
-public static class CsvSheet
+internal static class CsvSheet
 {
     /// <summary>What ends a row of every table that leaves the program.</summary>
     internal const string End = "\r\n";

@@ -4,7 +4,7 @@ using FrontEnd.Documents.Drawing;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The sheet as one HTML file that needs nothing else: prints on A4, vector drawings, no script.</summary>
-public static class HtmlSheet
+internal static class HtmlSheet
 {
     private const string Style = """
         body { font-family: sans-serif; font-size: 10.5pt; line-height: 1.35; color: #111; background: #fff; margin: 0 auto; max-width: 190mm; padding: 8mm; }

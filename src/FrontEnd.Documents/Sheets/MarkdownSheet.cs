@@ -3,7 +3,7 @@ using System.Text;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The sheet as Markdown with pipe tables, for a repository or a notebook. The plots are in the HTML sheet only.</summary>
-public static class MarkdownSheet
+internal static class MarkdownSheet
 {
     public static string Of(Sheet sheet)
     {

@@ -5,7 +5,7 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>What is printed: the design as it was read, and what follows from it.</summary>
 public sealed record Sheet(DesignDocument Document, Assessment Assessment)
 {
-    /// <summary>How the figures of many builds spread; null where nobody asked.</summary>
+    /// <summary>How the figures of many builds spread, which adds a page; null where nobody asked.</summary>
     public Spread.SpreadResult? Spread { get; init; }
 
     /// <summary>What the built board is put through; empty where nobody asked.</summary>
@@ -23,7 +23,14 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     /// <summary>The day that a printed sheet says it is of; null for none, so that the same design gives the same file.</summary>
     public DateOnly? Day { get; init; }
 
+    /// <summary>The design that is shown.</summary>
     public Design Design => Assessment.Design;
+
+    /// <summary>The same with what a builder needs, as the command writes it: parts list, circuit diagram and bench plan. A design of which
+    /// something is not known, or that contradicts itself, has none.</summary>
+    public Sheet ForBuilding() => Assessment.PartlyKnown is not null || !Assessment.HasFigures
+        ? this
+        : this with { Board = BoardAnswers.Of(Assessment), Bench = FrontEnd.Bench.BenchPlan.Of(Design).Readings };
 
     /// <summary>The findings of reading and of evaluating, each once; errors first.</summary>
     /// <remarks>The design check runs in both; its findings carry a line only where the design came from a file.</remarks>
@@ -33,6 +40,7 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
             (finding.Code, finding.Field, finding.Message)).OrderByDescending(finding => finding.Severity),
     ];
 
+    /// <summary>True where the design cannot be used: the sheet would show figures of another.</summary>
     public bool HasErrors => Findings.Any(finding => finding.Severity == Severity.Error);
 
     /// <summary>The fields that the design file says nothing about.</summary>

@@ -1,3 +1,4 @@
+using System.Text;
 using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Sheets;
@@ -14,11 +15,12 @@ public static class SheetFormats
     /// <summary>Those that show a page to be read: of the one for a layman, and of a design of which something is not known.</summary>
     public static IReadOnlyList<string> Pages { get; } = [".html", Printed, ".md"];
 
+    /// <summary>True where the file's extension is one of <see cref="Extensions"/>.</summary>
     public static bool Knows(string path) => Knows(path, Extensions);
 
     /// <param name="path">The file.</param>
     /// <param name="known">The extensions that there are.</param>
-    public static bool Knows(string path, IReadOnlyList<string> known) => known.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase);
+    internal static bool Knows(string path, IReadOnlyList<string> known) => known.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Writes the sheet so that the file is never half written.</summary>
     /// <param name="warn">Hears what is written, but not as it stands.</param>
@@ -38,6 +40,11 @@ public static class SheetFormats
 
         return TextFiles.WriteAtomically(path, pages);
     }
+
+    /// <summary>The sheet as it would be written, for whoever sends it somewhere else than into a file: UTF-8, or a PDF.</summary>
+    /// <param name="extension">One of <see cref="Extensions"/>.</param>
+    public static byte[] Bytes(Sheet sheet, string extension) =>
+        Knows(extension, [Printed]) ? PdfSheet.Of(sheet, out _) : Encoding.UTF8.GetBytes(Text(sheet, extension));
 
     private static string Text(Sheet sheet, string path) => Path.GetExtension(path).ToUpperInvariant() switch
     {

@@ -162,7 +162,9 @@ internal sealed class TextPage(int width = TextPage.Width)
     {
         int[] widths = Widths(columns, rows, heads);
         return widths.Sum() + (Gap * columns.Count) <= width
-            && (!IsNarrow || columns.Select((column, at) => !column.IsText || Math.Min(width / 3, Math.Max(LongestWord(rows, at), Math.Min(LeastText, Longest(rows, at)))) <= widths[at]).All(fits => fits));
+            && (!IsNarrow || columns.Select((column, at) => !column.IsText || Math.Min(width / 3, Needed(at)) <= widths[at]).All(fits => fits));
+
+        int Needed(int at) => Math.Min(Longest(rows, at), Math.Max(LeastText, LongestWord(rows, at)));
     }
 
     private static int LongestWord(IReadOnlyList<Row> rows, int at) =>
@@ -258,7 +260,7 @@ internal sealed class TextPage(int width = TextPage.Width)
         }
     }
 
-    private static bool IsUnit(string word)
+    internal static bool IsUnit(string word)
     {
         ReadOnlySpan<char> bare = word.AsSpan().TrimEnd(",;.):");
         return bare is "%" or "×" or "dB" or "bit" or "Hz" or "s" or "V" or "A" or "Ω" or "F" or "cm" or "cm²"

@@ -47,8 +47,8 @@ internal static class HeadMap
         SiteSet set = sites.Set;
         (Site First, Site Second)[] pairs = [.. sites.Pairs.Select(pair => (pair.First, pair.Second))];
         StringBuilder svg = new();
-        svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"-122 -126 244 238\" width=\"732\" height=\"714\" font-family=\"Liberation Sans, DejaVu Sans, Arial, sans-serif\" role=\"img\" aria-label=\"Head from above with the sites of the 10-20 system\">\n");
-        svg.Append("<rect x=\"-122\" y=\"-126\" width=\"244\" height=\"238\" fill=\"#fff\"/>\n<g fill=\"none\" stroke=\"#333\" stroke-width=\"1.2\">\n<circle r=\"100\"/>\n<path d=\"M-12 -99.3 L0 -116 L12 -99.3\"/>\n</g>\n");
+        svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"-125 -126 250 238\" width=\"750\" height=\"714\" font-family=\"Liberation Sans, DejaVu Sans, Arial, sans-serif\" role=\"img\" aria-label=\"Head from above with the sites of the 10-20 system\">\n");
+        svg.Append("<rect x=\"-125\" y=\"-126\" width=\"250\" height=\"238\" fill=\"#fff\"/>\n<g fill=\"none\" stroke=\"#333\" stroke-width=\"1.2\">\n<circle r=\"100\"/>\n<path d=\"M-12 -99.3 L0 -116 L12 -99.3\"/>\n</g>\n");
         svg.Append("<g fill=\"none\" stroke=\"#aaa\" stroke-width=\".6\" stroke-dasharray=\"2 2\">\n<circle r=\"80\"/>\n<path d=\"M0 -100 V100 M-100 0 H100\"/>\n</g>\n<g stroke=\"#0a58a8\" stroke-width=\"1.6\">\n");
         foreach ((Site first, Site second) in pairs)
         {

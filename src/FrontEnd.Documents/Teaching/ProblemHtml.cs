@@ -65,7 +65,7 @@ internal static class ProblemHtml
             html.Append("</div>\n");
         }
 
-        html.Append("<div class=\"worked\">\n<h2>Sources</h2>\n<ul>\n").Append(string.Concat(book.Sources.Select(one => $"<li>{Safe(one.Source)} <span class=\"note\">({string.Join(", ", one.Questions)})</span></li>\n"))).Append("</ul>\n</div>\n");
+        html.Append("<div class=\"worked\">\n<h2>Sources</h2>\n<ul>\n").Append(string.Concat(book.Sources.Select(one => $"<li>{MathMl.OfSentence(one.Source)} <span class=\"note\">({string.Join(", ", one.Questions)})</span></li>\n"))).Append("</ul>\n</div>\n");
         return PrintedPage.Of("Key", [PrintedPage.Section(Whose(new Student(book.Homework.Code, "Key, not for students"), ""), html.ToString())], look?.Paper);
     }
 

@@ -20,7 +20,7 @@ internal static class ReturnedHtml
         html.Append("<table class=\"ruled\">\n<thead><tr><th></th><th>question</th><th>your answer</th><th>points</th><th>right answer</th><th>remark</th></tr></thead>\n");
         foreach (ReturnedAnswer answer in sheet.Answers)
         {
-            html.Append($"<tr><td>{Safe(answer.Mark.Question)}</td><td>{Safe(answer.Title)}</td><td>{Safe(answer.Mark.Answer)}</td><td class=\"value\">{answer.Points}</td><td>{Safe(answer.Question.Answer)}</td><td>{MathMl.OfSentence(answer.Remark)}</td></tr>\n");
+            html.Append($"<tr><td>{Safe(answer.Mark.Question)}</td><td>{Safe(answer.Title)}</td><td>{Safe(answer.Mark.Answer)}</td><td class=\"value\">{answer.Points}</td><td>{Safe(answer.Question.Answer)}</td><td>{ReturnedAnswer.Quoted(MathMl.OfSentence(answer.Mark.Remark))}</td></tr>\n");
         }
 
         html.Append("</table>\n");
@@ -28,7 +28,7 @@ internal static class ReturnedHtml
         {
             html.Append("<div class=\"question\">\n");
             ProblemHtml.AppendQuestion(html, answer.View);
-            html.Append($"<p>{MathMl.OfSentence(answer.Explained)}</p>\n");
+            html.Append($"<p>{ReturnedAnswer.Quoted(MathMl.OfSentence(answer.Explained))}</p>\n");
             ProblemHtml.AppendSolution(html, answer.View);
             html.Append("</div>\n");
         }

@@ -20,9 +20,9 @@ internal static class ReturnedPdf
         flow.Skip(4);
         DrawnTable.Add(flow, new KeyTable(["", "question", "your answer", "points", "right answer"], 0, [.. sheet.Answers.Select(answer => (IReadOnlyList<string>)
             [answer.Mark.Question, answer.Title, answer.Mark.Answer, answer.Points, answer.Question.Answer])]), look.Small with { Size = 8, Leading = 10.5 });
-        foreach (ReturnedAnswer answer in sheet.Answers.Where(answer => answer.Remark.Length > 0 && !(withSolutions && sheet.ToExplain.Contains(answer))))
+        foreach (ReturnedAnswer answer in sheet.Answers.Where(answer => answer.Mark.Remark.Length > 0 && !(withSolutions && sheet.ToExplain.Contains(answer))))
         {
-            flow.Add([DrawnText.Entry($"{answer.Mark.Question}:", 24, answer.Remark, look.Body, width) with { Before = 2 }]);
+            flow.Add([DrawnText.Entry($"{answer.Mark.Question}:", 24, answer.Mark.Remark, look.Body, width) with { Before = 2 }]);
         }
 
         foreach (ReturnedAnswer answer in withSolutions ? sheet.ToExplain : [])

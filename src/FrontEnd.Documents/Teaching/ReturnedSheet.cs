@@ -13,10 +13,10 @@ internal sealed record ReturnedAnswer(Mark Mark, KeyQuestion Question)
 
     /// <summary>What was answered and what went wrong, in one sentence or two.</summary>
     public string Explained => (Mark.Answer.Trim().Length == 0 ? "No answer was given." : $"Your answer: {Mark.Answer.Trim()}.")
-        + (Remark.Length == 0 ? "" : $" {char.ToUpperInvariant(Remark[0])}{Remark[1..].TrimEnd('.')}.");
+        + (Mark.Remark.Length == 0 ? "" : $" {char.ToUpperInvariant(Mark.Remark[0])}{Mark.Remark[1..].TrimEnd('.')}.");
 
-    /// <summary>The remark as a page says it: what is quoted stands in quotes and not in the signs of a message.</summary>
-    public string Remark => string.Concat(Mark.Remark.Split('`').Select((piece, at) => at == 0 ? piece : (at % 2 == 1 ? "“" : "”") + piece));
+    /// <summary>A text of a page with what a message quotes in quotes: only then, as a formula is not looked for between the signs of a message.</summary>
+    public static string Quoted(string text) => string.Concat(text.Split('`').Select((piece, at) => at == 0 ? piece : (at % 2 == 1 ? "“" : "”") + piece));
 }
 
 /// <summary>What goes back to one student.</summary>

@@ -66,7 +66,7 @@ internal sealed record MarkingPage(string Key, string Answers) : StudyPage
     }
 
     /// <inheritdoc/>
-    protected override IEnumerable<KeyHint> WishKeys => [new("k", "key"), new("a", "answers"), new("p", HasPartPoints ? "no part points" : "part points"), new("w", "write")];
+    protected override IEnumerable<KeyHint> WishKeys => [new("w", "write"), new("k", "key"), new("a", "answers"), new("p", HasPartPoints ? "no part points" : "part points")];
 
     /// <inheritdoc/>
     protected override string Wish(Model model) => $"{Path.GetFileName(Answers)} by {Path.GetFileName(Key)}{(HasPartPoints ? "" : ", right answers only")}";

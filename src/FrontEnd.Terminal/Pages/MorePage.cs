@@ -11,6 +11,9 @@ internal sealed record MorePage : ListPage
     public override IEnumerable<KeyHint> Keys(Model model) => [new("letter", "opens"), .. base.Keys(model)];
 
     /// <inheritdoc/>
+    public override string Hint(Model model) => KeyMap.More[Selected].Does is var does && model.Width - 5 < does.Length ? does : "";
+
+    /// <inheritdoc/>
     protected override int Count => KeyMap.More.Count;
 
     /// <inheritdoc/>

@@ -85,7 +85,7 @@ internal sealed record ProblemsPage(int Topic = -1, int Level = 0, int Count = 5
 
     /// <inheritdoc/>
     protected override IEnumerable<KeyHint> WishKeys =>
-        [new("t", "topic"), new("l", "level"), new("n", "number"), new("+-", "seed"), new("v", ShowsSolutions ? "questions" : "solutions"), new("c", "class"), new("k", "secret"), new("w", "write")];
+        [new("w", "write"), new("v", ShowsSolutions ? "questions" : "solutions"), new("c", "class"), new("k", "secret"), new("t", "topic"), new("l", "level"), new("n", "number"), new("+-", "seed")];
 
     /// <inheritdoc/>
     protected override string Wish(Model model) =>

@@ -44,7 +44,7 @@ internal sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
 
     /// <inheritdoc/>
     protected override IEnumerable<KeyHint> WishKeys =>
-        [.. Switches.Select(one => new KeyHint(one.Letter.ToString(), one.Key)), new("a", "head"), new("w", "window"), new("c", "channel"), new("v", InWords ? "picture" : "words"), new("s", "seed")];
+        [new("v", InWords ? "picture" : "words"), .. Switches.Select(one => new KeyHint(one.Letter.ToString(), one.Key)), new("a", "head"), new("w", "window"), new("c", "channel"), new("s", "seed")];
 
     /// <inheritdoc/>
     public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)
@@ -77,7 +77,10 @@ internal sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
     /// <inheritdoc/>
     public override void Paint(Canvas canvas, Model model, Frame frame)
     {
-        if (InWords || Progress is not null || Outcome is not SamplesOutcome outcome)
+        // Where two pictures have no room the one in time stands alone, and where that has none the words do.
+        const int LeastRows = 4;
+        int rows = frame.Rows - 2;
+        if (InWords || Progress is not null || rows < LeastRows || Outcome is not SamplesOutcome outcome)
         {
             base.Paint(canvas, model, frame);
             return;
@@ -85,9 +88,13 @@ internal sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
 
         int end = canvas.Put(1, frame.Top, Title, Ink.Title);
         canvas.Put(end + 3, frame.Top, canvas.Fit(Wish(model), frame.Width - end - 4), Ink.Strong);
-        int rows = frame.Rows - 2, upper = rows / 2, channel = Channel % outcome.With.Traces.Count;
+        int upper = rows < 2 * LeastRows ? rows : rows / 2, channel = Channel % outcome.With.Traces.Count;
         DotPlot.Draw(canvas, 0, frame.Top + 1, frame.Width - 1, upper, InTime(outcome, channel));
-        DotPlot.Draw(canvas, 0, frame.Top + 1 + upper, frame.Width - 1, rows - upper, InFrequency(outcome, channel));
+        if (upper < rows)
+        {
+            DotPlot.Draw(canvas, 0, frame.Top + 1 + upper, frame.Width - 1, rows - upper, InFrequency(outcome, channel));
+        }
+
         canvas.Put(1, frame.Bottom - 1, canvas.Fit("simulated, nobody was recorded; " + Said(outcome, channel), frame.Width - 2), Ink.Changed);
     }
 

@@ -15,7 +15,8 @@ namespace FrontEnd.Advice;
 /// <summary>The single changes that are tried for every verdict: what a builder can do with contacts, leads, parts, rates and
 /// filters.</summary>
 /// <remarks>None connects anything to earth or to a mains-powered device, asks for abraded skin, or takes a protection resistor below what
-/// the fault limit needs; <see cref="Advisor"/> checks the safety figures of each all the same.</remarks>
+/// the fault limit needs; <see cref="Advisor"/> checks the safety figures of each all the same. A value that is beyond what is usual already is
+/// not moved further: made one after the other, thirds of a lead's length would end at a lead of a centimetre.</remarks>
 internal static class Candidates
 {
     public static IEnumerable<Candidate> For(Design design, Assessment assessment) =>
@@ -24,6 +25,11 @@ internal static class Candidates
     private static IEnumerable<Candidate> All(Design design, Assessment assessment) =>
         Contacts(design).Concat(Leads(design)).Concat(Ground(design)).Concat(Amplifiers(design,
             assessment)).Concat(AntiAliasing(design)).Concat(Conversion(design)).Concat(DigitalFilters(design, assessment)).Concat(EveryLead(design));
+
+    /// <summary>True while a value is not below the least, or not above the greatest, that is usual.</summary>
+    private static bool IsUsual(Design design, string key, bool goingDown = true) =>
+        DesignFields.Find(design, key) is not { Usual: { } usual } field || field.SiValue(design) is not { } si
+        || (goingDown ? usual.Least <= si : si <= usual.Greatest);
 
     private static string P(IQuantity quantity) => QuantityText.FormatPart(quantity);
 
@@ -43,8 +49,12 @@ internal static class Candidates
                 s => s with { Mismatch = Ratio.FromFraction(m / 2) });
         }
 
-        yield return Contact(
-            design, $"twice the contact area at both electrodes: {P(set.Active.ContactResistance)} -> {P(Half(set.Active.ContactResistance))}", s => s with { Active = Larger(s.Active), Reference = Larger(s.Reference) });
+        if (IsUsual(design, DesignKeys.Electrodes.ActiveContactResistance))
+        {
+            yield return Contact(
+                design, $"twice the contact area at both electrodes: {P(set.Active.ContactResistance)} -> {P(Half(set.Active.ContactResistance))}", s => s with { Active = Larger(s.Active), Reference = Larger(s.Reference) });
+        }
+
         if (set.Contact == ContactKind.Dry)
         {
             // The wet surrogate of the ECG standards' skin-electrode network stands for an unprepared gel contact.
@@ -115,7 +125,7 @@ internal static class Candidates
                 design with { Input = input with { DrivenShield = Ratio.FromFraction(0.9) } }) { IsOfKind = input.DrivenShield.Fraction == 0 };
         }
 
-        if (0 < design.Mains.LeadToMains.Farads)
+        if (0 < design.Mains.LeadToMains.Farads && IsUsual(design, DesignKeys.Mains.LeadToMains))
         {
             Capacitance mains = Capacitance.FromFarads(design.Mains.LeadToMains.Farads / 3),
                 common = Capacitance.FromFarads(input.LeadToCommon.Farads / 3);
@@ -124,7 +134,7 @@ internal static class Candidates
                     design with { Mains = design.Mains with { LeadToMains = mains }, Input = input with { LeadToCommon = common } });
         }
 
-        if (0 < design.Mains.LoopArea.SquareMetres)
+        if (0 < design.Mains.LoopArea.SquareMetres && IsUsual(design, DesignKeys.Mains.LoopArea))
         {
             Area area = Area.FromSquareMetres(design.Mains.LoopArea.SquareMetres / 4);
             yield return new($"leads twisted together: loop {F(design.Mains.LoopArea)} -> {F(area)}",
@@ -243,17 +253,11 @@ internal static class Candidates
                 design with { Amplifier = amplifier with { Gain = gain } });
         }
 
-        VoltageNoiseDensity quieter = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.InputNoise.VoltsPerRootHertz / 2);
-        yield return new(
-            $"an amplifier with half the voltage noise: {F(amplifier.InputNoise)} -> {F(quieter)}",
-            design with { Amplifier = amplifier with { InputNoise = quieter,
-                OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.OutputNoise.VoltsPerRootHertz / 2) } });
-        CurrentNoiseDensity lower = CurrentNoiseDensity.FromAmperesPerRootHertz(amplifier.CurrentNoise.AmperesPerRootHertz / 10);
-        yield return new($"an amplifier with a tenth of the current noise: {F(amplifier.CurrentNoise)} -> {F(lower)}",
-            design with { Amplifier = amplifier with { CurrentNoise = lower } });
-        Decibels more = Decibels.FromStated(amplifier.Cmrr.Value + 20);
-        yield return new($"an amplifier with more rejection: CMRR {F(amplifier.Cmrr)} -> {F(more)}",
-            design with { Amplifier = amplifier with { Cmrr = more } });
+        foreach (Candidate other in OtherAmplifiers(design))
+        {
+            yield return other;
+        }
+
         for (int i = 0; i < design.Stages.Count; i++)
         {
             Stage stage = design.Stages[i];
@@ -288,6 +292,34 @@ internal static class Candidates
         {
             yield return new($"switch off earlier: lowest supply {P(design.Supply.Lowest)} -> {F(lowest)}",
                 design with { Supply = design.Supply with { Lowest = lowest, MidRail = null } });
+        }
+    }
+
+    /// <summary>Amplifiers with one better figure.</summary>
+    private static IEnumerable<Candidate> OtherAmplifiers(Design design)
+    {
+        DifferentialAmplifier amplifier = design.Amplifier;
+        if (IsUsual(design, DesignKeys.Amplifier.InputNoise))
+        {
+            VoltageNoiseDensity quieter = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.InputNoise.VoltsPerRootHertz / 2);
+            yield return new(
+                $"an amplifier with half the voltage noise: {F(amplifier.InputNoise)} -> {F(quieter)}",
+                design with { Amplifier = amplifier with { InputNoise = quieter,
+                    OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.OutputNoise.VoltsPerRootHertz / 2) } });
+        }
+
+        if (IsUsual(design, DesignKeys.Amplifier.CurrentNoise))
+        {
+            CurrentNoiseDensity lower = CurrentNoiseDensity.FromAmperesPerRootHertz(amplifier.CurrentNoise.AmperesPerRootHertz / 10);
+            yield return new($"an amplifier with a tenth of the current noise: {F(amplifier.CurrentNoise)} -> {F(lower)}",
+                design with { Amplifier = amplifier with { CurrentNoise = lower } });
+        }
+
+        if (IsUsual(design, DesignKeys.Amplifier.Cmrr, goingDown: false))
+        {
+            Decibels more = Decibels.FromStated(amplifier.Cmrr.Value + 20);
+            yield return new($"an amplifier with more rejection: CMRR {F(amplifier.Cmrr)} -> {F(more)}",
+                design with { Amplifier = amplifier with { Cmrr = more } });
         }
     }
 

@@ -21,9 +21,11 @@ internal static class DesignKeys
     {
         public const string Card = "amplifier.card";
         public const string Cmrr = "amplifier.cmrr";
+        public const string CurrentNoise = "amplifier.current-noise";
         public const string Gain = "amplifier.gain";
         public const string GainConstant = "amplifier.gain-constant";
         public const string Gains = "amplifier.gains";
+        public const string InputNoise = "amplifier.input-noise";
     }
 
     /// <summary>Of the table <c>[board]</c>.</summary>
@@ -110,6 +112,7 @@ internal static class DesignKeys
         public const string AmplifierToEarth = "mains.amplifier-to-earth";
         public const string Frequency = "mains.frequency";
         public const string LeadToMains = "mains.lead-to-mains";
+        public const string LoopArea = "mains.loop-area";
     }
 
     /// <summary>Of the table <c>[montage]</c>.</summary>

@@ -42,7 +42,7 @@ internal static class ShortNames
         [ResultIds.Mains.SystemCmrr] = "rejection, whole system",
         [ResultIds.Mains.CmrrNeeded] = "rejection needed",
         [ResultIds.Mains.Signs] = "signs in the worst case",
-        [ResultIds.Mains.Recorded] = "mains recorded in the band",
+        [ResultIds.Mains.Recorded] = "mains recorded in band",
         [ResultIds.Mains.RecordedEverywhere] = "mains recorded anywhere",
         [ResultIds.Drive.UnityGainFrequency] = "drive: unity gain at",
         [ResultIds.Drive.PhaseMargin] = "drive: phase margin",

@@ -171,8 +171,8 @@ internal static partial class Messages
     /// <param name="byChance">So many of them a question with other numbers explains.</param>
     internal static Finding ProbablyAnotherHomework(int values, int fitting, double byChance, int least, int students, int line) =>
         new(AnotherHomework, Severity.Warning, "answer",
-            $"these are probably answers to another homework: {fitting} of {Count(values, "value")} {(fitting == 1 ? "fits its" : "fit their")} question of this key, and by chance {QuantityText.FormatNumber(byChance, 2)} would",
-            $"a value fits that is right, or that a known slip, a wrong sign, power of ten or rounding explains, and none fits by a unit or a question that this key does not have; it is said from {least} values of {students} students on, where no more fit than by chance and a class with a fifth explained would show so few once in a hundred times",
+            $"these are probably answers to another homework: {fitting} of {Count(values, "value")} {(fitting == 1 ? "fits its" : "fit their")} question of this key, and by chance {QuantityText.FormatTrimmed(Math.Round(byChance, 1), "1", 4)} would",
+            $"a value fits that is right or that a slip, a sign, a power of ten or a rounding explains; this is said from {least} values of {students} students on, where no more fit than by chance and a class of which a fifth is explained shows so few once in a hundred times",
             "mark them with the key of their own homework; the column `sheet` of answers-blank.csv tells it for certain") { Line = line };
 
     /// <param name="pairs">Whose answers fit whose sheet.</param>

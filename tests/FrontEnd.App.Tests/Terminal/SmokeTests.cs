@@ -115,6 +115,29 @@ public sealed class SmokeTests : IDisposable
         WaitFor("\nICANON");   // the shell's screen is back
     }
 
+    /// <summary>A word sent in one piece, and a paste of a terminal that does not say that it pastes, are no commands; the wheel scrolls what it points at.</summary>
+    [Fact]
+    public void Program_Words_AreNoCommands_AndTheWheelScrollsWhatItPointsAt()
+    {
+        Start("80", "24");
+        WaitFor("38.3 µV rms");
+        Literal("hello");
+        WaitFor("\"hello\" was typed as a word");
+        Thread.Sleep(600);
+        Tmux("set-buffer", "delete all");
+        Tmux("paste-buffer", "-t", "s:0");
+        WaitFor("\"delete all\" was typed as a word");
+        Assert.DoesNotContain("*changed", Screen(), StringComparison.Ordinal);
+        Assert.Contains("> mismatch", Screen(), StringComparison.Ordinal);
+        Send("\u001b[<65;60;12M");
+        WaitFor(" levels.offset_survived: ");
+        Send("\u001b[<65;10;12M");
+        WaitFor("> offset");
+        Thread.Sleep(600);
+        Keys("q");
+        WaitFor("exit 0 icanon");
+    }
+
     /// <summary>A crash on a thread of the background: the work is kept, the terminal put back, and the end is the same as after any other fault.</summary>
     [Fact]
     public void Program_CrashOnAThread_PutsTheTerminalBack_AndKeepsUnsavedWork()

@@ -71,6 +71,7 @@ public sealed class BrowserTests : IDisposable
         string problems = ProblemHtml.Page([ProblemHtml.Sheet(Everything.Sheets[0])]), sheet = HtmlSheet.Of(Of("starter"));
         Assert.Contains(".running { display: table-header-group; break-inside: avoid; }", problems, StringComparison.Ordinal);
         Assert.Contains(".question { break-inside: avoid; }", problems, StringComparison.Ordinal);
+        Assert.Contains("h1 + .ruled tr { display: grid;", problems, StringComparison.Ordinal);
         Assert.Contains("math[display=\"block\"] { display: block math; width: fit-content;", problems, StringComparison.Ordinal);
         Assert.Contains(".landscape > svg { max-height: 178mm; }", sheet, StringComparison.Ordinal);
         Assert.Contains("<thead><tr><th>verdict</th>", sheet, StringComparison.Ordinal);

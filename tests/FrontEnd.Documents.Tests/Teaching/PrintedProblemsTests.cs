@@ -174,6 +174,18 @@ public class PrintedProblemsTests
         static string Same(string symbol) => FormulaReader.Find(symbol) is Formula.Symbol one ? $"{one.Name}_{one.Low}" : symbol;
     }
 
+    /// <summary>What a remark quotes stands in quotes and is no formula: 4n7 is no 4·n₇.</summary>
+    [Fact]
+    public void Remark_ThatQuotes_IsNotSetAsAFormula()
+    {
+        Key key = Key.Of(Thirty);
+        KeyQuestion asked = key.Sheets[0].Questions.First(question => question.Kind is not null);
+        Key own = key with { Sheets = [key.Sheets[0] with { Questions = [asked with { Kind = QuantityKind.Of<Quantities.Capacitance>() }] }] };
+        string page = ReturnedHtml.Page(own, Marker.Mark(own, [new GivenAnswer("s01", asked.Id, "see back", 2)]), withSolutions: true);
+        Assert.Equal(3, page.Split("“4n7”").Length);
+        Assert.DoesNotContain("`", page, StringComparison.Ordinal);
+    }
+
     /// <summary>A stage of the catalogue is drawn as a board's schematic draws it, with the symbols and values of the question; what is asked for is open.</summary>
     [Fact]
     public void Stages_OfTheQuestions_AreDrawnFromTheSchematicsCellsWithTheirValues()

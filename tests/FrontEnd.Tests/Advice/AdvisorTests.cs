@@ -58,6 +58,21 @@ public sealed class AdvisorTests
         Assert.True(hum.After!.SiValue < advised["mains.total"].Si / 2);
     }
 
+    /// <summary>What is proposed again and again comes to an end: no lead of a centimetre, no amplifier that nobody sells.</summary>
+    [Fact]
+    public void Advise_OneAfterTheOther_StaysWithinWhatIsUsual()
+    {
+        Design design = Designs.Dry;
+        for (int step = 0; step < 12 && Advisor.Advise(Evaluator.Evaluate(design), new("mains.total"), TestContext.Current.CancellationToken)["mains.total"].Verdict.Improvement is { } next; step++)
+        {
+            design = next.Design;
+        }
+
+        Assert.True(design.Mains.LeadToMains.Farads > 0.1e-15, $"{design.Mains.LeadToMains.Farads}");
+        Assert.True(design.Mains.LoopArea.SquareMetres > 2e-4);
+        Assert.True(design.Amplifier.Cmrr.Value <= 140);
+    }
+
     [Property(MaxTest = 6)]
     public void Advise_AnyDesign_EffectIsWhatTheChangedDesignEvaluatesTo(int seed)
     {

@@ -12,12 +12,13 @@ internal static partial class SampleProgram
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     /// <summary>What the program prints, line by line; whatever ends it otherwise than well fails the test.</summary>
-    public static IReadOnlyList<string> Run(string file)
+    /// <param name="folder">Where it runs; null for the repository's.</param>
+    public static IReadOnlyList<string> Run(string file, string? folder = null)
     {
         ProcessStartInfo start = new("dotnet", ["run", file])
         {
             UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true,
-            WorkingDirectory = ReferenceTable.Root, StandardOutputEncoding = Encoding.UTF8,
+            WorkingDirectory = folder ?? ReferenceTable.Root, StandardOutputEncoding = Encoding.UTF8,
         };
 
         // What the build that runs these tests has set for itself is no business of another build.
@@ -40,7 +41,8 @@ internal static partial class SampleProgram
     }
 
     /// <summary>The pieces of code that a page shows, put together to one program: a line of dashes is printed after each.</summary>
-    public static string Joined(IEnumerable<string> pieces)
+    /// <param name="project">The library's folder and project under src.</param>
+    public static string Joined(IEnumerable<string> pieces, string project = "FrontEnd")
     {
         List<string> usings = [], body = [];
         foreach (string piece in pieces)
@@ -53,8 +55,8 @@ internal static partial class SampleProgram
             body.Add($"Console.WriteLine(\"{Between}\");");
         }
 
-        string core = Path.Combine(ReferenceTable.Root, "src", "FrontEnd", "FrontEnd.csproj");
-        return $"#:project {core}\n#:property PublishAot=false\n{string.Join('\n', usings.Distinct())}\n{string.Join('\n', body)}\n";
+        string library = Path.Combine(ReferenceTable.Root, "src", project, project + ".csproj");
+        return $"#:project {library}\n#:property PublishAot=false\n{string.Join('\n', usings.Distinct())}\n{string.Join('\n', body)}\n";
     }
 
     /// <summary>Printed between two pieces.</summary>

@@ -17,32 +17,44 @@ namespace FrontEnd.Tests.Library;
 /// <summary>The library as somebody sees it who has its README and the samples: every piece of code is compiled against what is public, and run.</summary>
 public partial class SampleTests
 {
-    private static readonly string Readme = Path.Combine(ReferenceTable.Root, "src", "FrontEnd", "README.md");
+    private static readonly string Readme = ReadmeOf("FrontEnd");
 
     /// <summary>Each piece of code, with the output that the page shows behind it.</summary>
     /// <remarks>Where a figure has moved, FRONTEND_ACCEPT=1 writes the outputs anew.</remarks>
-    [Fact]
-    public void Readme_Code_PrintsWhatIsShownBehindIt()
+    [Theory]
+    [InlineData("FrontEnd")]
+    [InlineData("FrontEnd.Documents")]
+    public void Readme_Code_PrintsWhatIsShownBehindIt(string project)
     {
-        string page = File.ReadAllText(Readme).ReplaceLineEndings("\n");
+        string readme = ReadmeOf(project), page = File.ReadAllText(readme).ReplaceLineEndings("\n");
         MatchCollection pieces = Piece().Matches(page);
         Assert.InRange(pieces.Count, 3, 10);
+        Assert.Equal(pieces.Count, page.Split("```csharp").Length - 1);
 
-        // Apart from the settings of the sources, as in a project of one's own.
-        string folder = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "readme-program")).FullName, file = Path.Combine(folder, "readme.cs");
+        // Apart from the settings of the sources, as in a project of one's own, and beside a design file.
+        string folder = Path.Combine(AppContext.BaseDirectory, "readme-program", project), file = Path.Combine(folder, "readme.cs");
+        if (Directory.Exists(folder))
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+
+        Directory.CreateDirectory(folder);
+        File.Copy(Path.Combine(ReferenceTable.Root, "designs", "starter.toml"), Path.Combine(folder, "headset.toml"));
         File.WriteAllText(Path.Combine(folder, "Directory.Build.props"), "<Project />");
-        File.WriteAllText(file, SampleProgram.Joined(pieces.Select(piece => piece.Groups["code"].Value)));
-        string[] printed = string.Join('\n', SampleProgram.Run(file)).Split(SampleProgram.Between);
+        File.WriteAllText(file, SampleProgram.Joined(pieces.Select(piece => piece.Groups["code"].Value), project));
+        string[] printed = string.Join('\n', SampleProgram.Run(file, folder)).Split(SampleProgram.Between);
         int at = 0;
         string wanted = Piece().Replace(page, piece => $"```csharp\n{piece.Groups["code"].Value}```\n\n```text\n{printed[at++].Trim('\n')}\n```\n");
         if (Environment.GetEnvironmentVariable("FRONTEND_ACCEPT") is "1")
         {
-            File.WriteAllText(Readme, wanted);
+            File.WriteAllText(readme, wanted);
             return;
         }
 
         Assert.Equal(wanted, page);
     }
+
+    private static string ReadmeOf(string project) => Path.Combine(ReferenceTable.Root, "src", project, "README.md");
 
     /// <summary>What a newcomer is shown first: from a design to verdicts in about ten lines.</summary>
     [Fact]
