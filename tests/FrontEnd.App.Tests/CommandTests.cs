@@ -85,7 +85,7 @@ public sealed class CommandTests : IDisposable
     {
         Outcome outcome = Shell.Run("check", file);
         Assert.Equal(2, outcome.Code);
-        Assert.Equal(["FE1085"], Regex.Matches(outcome.Messages, "FE[0-9]{4}").Select(code => code.Value));
+        Assert.Equal(["FE1085"], Regex.Matches(outcome.Messages, "FE[0-9]{4}", RegexOptions.None, TimeSpan.FromSeconds(5)).Select(code => code.Value));
         Assert.Contains($"`{file}` is {what}, not a design", outcome.Messages, StringComparison.Ordinal);
         Assert.Contains($"`{command}`", outcome.Messages, StringComparison.Ordinal);
         string[] call = command.Split(' ')[1..];
@@ -99,13 +99,13 @@ public sealed class CommandTests : IDisposable
         Assert.SkipWhen(OperatingSystem.IsWindows(), "needs a POSIX shell");
         (int code, string output, string messages) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - < /dev/null");
         Assert.Equal((2, ""), (code, output));
-        Assert.Equal(["FE1085"], Regex.Matches(messages, "FE[0-9]{4}").Select(match => match.Value));
+        Assert.Equal(["FE1085"], Regex.Matches(messages, "FE[0-9]{4}", RegexOptions.None, TimeSpan.FromSeconds(5)).Select(match => match.Value));
         (code, output, _) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - designs/hobbyist.toml < /dev/null");
         Assert.Equal(2, code);
         Assert.StartsWith("x error", output, StringComparison.Ordinal);
         (code, output, _) = Shell.Process("sh", "-c", $"dotnet '{Shell.Program}' check - - < designs/hobbyist.toml");
         Assert.Equal(0, code);
-        Assert.Equal(2, Regex.Count(output, "(?m)^~ marginal  -"));
+        Assert.Equal(2, Regex.Count(output, "(?m)^~ marginal  -", RegexOptions.None, TimeSpan.FromSeconds(5)));
     }
 
     /// <summary>Every command and option stands on the manual page, and the formatter finds nothing to complain of.</summary>
