@@ -10,17 +10,14 @@ namespace FrontEnd.Advice;
 /// <remarks>
 /// A change is dropped where it makes a safety figure that was met exceed its limit or one that was not met worse. Among the rest, those
 /// that leave every other requirement where it was go before those that spoil one.
-/// <para>Then changes of values, parts, gains, rates and filters go before changes of kind (<see cref="Candidate.IsOfKind"/>): whoever chose dry
-/// electrodes or a passive ground had reasons that no figure knows, so that another kind is proposed only where keeping it does not help. A change
-/// of a value helps where the requirement is then met, or where it takes away at least <see cref="WorthATry"/> of what is missing: one that does
-/// less stands behind a change of kind that does more. Among equals the largest gain in margin wins.</para>
+/// <para>Then a change of values, parts, gains, rates or filters with which the requirement is met goes before any change of kind
+/// (<see cref="Candidate.IsOfKind"/>): whoever chose dry electrodes or a passive ground had reasons that no figure knows, so that another kind is
+/// proposed where keeping it does not do. Where no change of a value meets it, what helps most is named, of whatever kind. Among equals the
+/// largest gain in margin wins.</para>
 /// </remarks>
 public static class Advisor
 {
     private const double WorthMentioning = 0.02;
-
-    /// <summary>Share of what is missing.</summary>
-    private const double WorthATry = 0.1;
 
     /// <summary>The same assessment with <see cref="Verdict.Improvement"/> filled in where a change helps.</summary>
     /// <remarks>And with the limits of use behind its results: they are looked for in the same way, by evaluating changed
@@ -108,7 +105,7 @@ public static class Advisor
             }
 
             string? spoilt = Spoilt(result, judged, after);
-            bool keepsKind = !candidate.IsOfKind && (changed.Verdict.Kind != VerdictKind.Fail || !double.IsFinite(now) || WorthATry * -now <= margin - now);
+            bool keepsKind = !candidate.IsOfKind && changed.Verdict.Kind != VerdictKind.Fail;
             (bool, bool, double) key = (spoilt is null, keepsKind, margin);
             if (best is null || bestKey.CompareTo(key) < 0)
             {

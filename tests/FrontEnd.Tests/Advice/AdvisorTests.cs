@@ -25,7 +25,7 @@ public sealed class AdvisorTests
         Assert.True(improvement.After!.SiValue <= 50e-6);
     }
 
-    /// <summary>Whoever chose dry contacts, a passive or a driven ground and no buffers keeps them while a change of values helps.</summary>
+    /// <summary>Whoever chose dry contacts, a passive or a driven ground and no buffers keeps them while a change of values does it; where none does, what helps most is named.</summary>
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
@@ -42,20 +42,17 @@ public sealed class AdvisorTests
             Improvement improvement = result.Verdict.Improvement!;
             if (kinds.Any(one => one.Change == improvement.Change))
             {
-                // Then no change of a value that spoils nothing does a tenth of what is missing.
+                // Then no change of a value that spoils nothing meets the requirement.
                 Assert.All(
                     Candidates.For(design, assessment).Where(one => !one.IsOfKind),
                     one => Assert.False(
                         Advisor.Advise(assessment, [one], only: result.Id, cancellation: TestContext.Current.CancellationToken).Find(result.Id)!.Verdict.Improvement is { SideEffect: null } other
-                        && (other.Verdict != VerdictKind.Fail || Math.Abs(other.After!.SiValue - result.Si) > 0.1 * Math.Abs(result.Verdict.Margin!.Value)), one.Change));
+                        && other.Verdict != VerdictKind.Fail, one.Change));
             }
         }
 
-        Improvement hum = Assert.IsType<Improvement>(advised["mains.total"].Verdict.Improvement);
-        Assert.Equal(design.Electrodes.Contact, hum.Design.Electrodes.Contact);
-        Assert.Null(hum.Design.Electrodes.ActiveBuffer);
-        Assert.Equal(design.GroundDrive.Kind, hum.Design.GroundDrive.Kind);
-        Assert.True(hum.After!.SiValue < advised["mains.total"].Si / 2);
+        // Nothing that keeps the electrodes as they are brings this hum below its limit.
+        Assert.NotEqual(VerdictKind.Fail, Assert.IsType<Improvement>(advised["mains.total"].Verdict.Improvement).Verdict);
     }
 
     /// <summary>What is proposed again and again comes to an end: no lead of a centimetre, no amplifier that nobody sells.</summary>
