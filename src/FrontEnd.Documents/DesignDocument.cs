@@ -140,6 +140,13 @@ public sealed class DesignDocument
         TableNode designTable = format == DocumentFormat.Json ? PlainDesign(source, root, findings) : root;
         DesignBuilder builder = new(source, format, shelf, findings);
         builder.Build(designTable, complete);
+
+        // What is assumed for what is not there follows from a mistake where there is one: a table that is misspelt holds it.
+        if (findings.Exists(finding => finding.Severity == Severity.Error))
+        {
+            findings.RemoveAll(finding => ReadingMessages.IsAssumption(finding.Code));
+        }
+
         return new DesignDocument(source, format, shelf, designTable, builder,
             [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)]);
     }

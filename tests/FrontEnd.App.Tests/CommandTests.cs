@@ -92,6 +92,20 @@ public sealed class CommandTests : IDisposable
         Assert.NotEqual(2, Shell.Run(call is ["problems", "--homework", ..] ? [.. call, "--list"] : call).Code);
     }
 
+    /// <summary>A homework's file is named as a design is, or by its option.</summary>
+    [Fact]
+    public void Problems_OfAHomeworksFile_TakeItWithAndWithoutTheOption()
+    {
+        const string Plan = "designs/classroom/homework.toml";
+        string plain = Path.Combine(_folder.FullName, "plain"), named = Path.Combine(_folder.FullName, "named");
+        Assert.Equal(0, Shell.Run("problems", Plan, "-o", plain).Code);
+        Assert.Equal(0, Shell.Run("problems", "--homework", Plan, "-o", named).Code);
+        Assert.Equal(File.ReadAllText(Path.Combine(named, "problems.md")), File.ReadAllText(Path.Combine(plain, "problems.md")));
+        Outcome twice = Shell.Run("problems", Plan, "--homework", Plan, "--list");
+        Assert.Equal(2, twice.Code);
+        Assert.Contains("named twice", twice.Messages, StringComparison.Ordinal);
+    }
+
     /// <summary>An empty standard input is no design, alone or among several; named twice it is the same design twice.</summary>
     [Fact]
     public void Check_OfTheStandardInput_NeverJudgesNothing()

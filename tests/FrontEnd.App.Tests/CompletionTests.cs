@@ -71,7 +71,7 @@ public sealed class CompletionTests : IDisposable
     public void Completion_OfEveryOptionWithWords_KnowsThem()
     {
         string[] free = ["file", "folder", "N", "F", "F[,F]", "dB", "number", "day", "length", "area", "voltage", "value", "design", "pair"];
-        string[] named = ["--builds", "--seed", "--yield", "--measured", "--channel", "--fixture", "--narrow", "--length", "--rates", "--output", "--take", "a", "b", "design", "file", "key", "answers", "requirements", "--to"];
+        string[] named = ["--builds", "--seed", "--yield", "--measured", "--channel", "--fixture", "--narrow", "--length", "--rates", "--output", "--take", "a", "b", "design", "file", "key", "answers", "requirements", "homework", "--to"];
         using StringWriter nowhere = new();
         Assert.All(CommandLine.Makers.Select(make => make(new Outlet(nowhere, nowhere))).SelectMany(Tree), command =>
         {

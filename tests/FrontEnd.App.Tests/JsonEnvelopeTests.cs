@@ -42,7 +42,7 @@ public class JsonEnvelopeTests
         { "schema design -o {0}/design.schema.json", "files" },
         { "manual -o {0}", "files" },
         { "problems --count 2 -o {0}/homework", "seed" },
-        { "cards new electrode {0}/mine.toml", "class" },
+        { "cards new electrode {0}/mine.toml", "file" },
         { "filter fir --shape low-pass --pass 40Hz --stop 80Hz --ripple 1dB --attenuation 20dB --rate 500Hz", "kind" },
         { "filter notch --rate 500Hz", "kind" },
         { "filter comb --rate 500Hz", "kind" },

@@ -63,6 +63,7 @@ public sealed class BadDesignTests
         { "[ground-drive]\nkind = passive\n", "FE0120", 2, "ground-drive.kind", "not in quotes", "write \"passive\"" },
         { "band = [0.5 Hz, \"40 Hz\"]\n", "FE0120", 1, "band", "`0.5 Hz` is not in quotes", "write \"0.5 Hz\"" },
         { "[amplifier\ngain = 4\ncolour = 3\n[mains]\n", "FE0120", 1, "", "is not how a table starts", "write [amplifier]; the keys below" },
+        { "[[stages]]\nkind = \"gain\"\n[[stages]]\nkind = \"gain\nname = \"b\"\n", "FE0120", 4, "stages[2].kind", "no closing quote", "at its end" },
         { "[[stages]\nkind = \"gain\"\n", "FE0120", 1, "", "is not how a table starts", "write [[stages]]" },
         { "[amplifier] gain = 4\n", "FE0120", 1, "", "is not how a table starts", "alone in its line" },
 

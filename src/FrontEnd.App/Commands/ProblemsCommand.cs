@@ -14,6 +14,7 @@ internal static class ProblemsCommand
 
     public static Command Make(Outlet outlet)
     {
+        Argument<string?> homework = new("homework") { Description = "homework file (.toml), as --homework names it; default: none", Arity = ArgumentArity.ZeroOrOne };
         Option<string[]> topics = new("--topic") { Description = $"what the problems are about: {string.Join(", ", Topics.Words)}; may be given several times; default: all, taking turns", HelpName = "topic" };
         Option<string?> count = new("--count") { Description = $"questions on a sheet, 1 to {MostQuestions}; default: 10",
             HelpName = "number" };
@@ -33,14 +34,14 @@ internal static class ProblemsCommand
         Option<bool> only = new("--list") { Description = "only list the kinds of problems; nothing is written" };
         Option<bool> json = new("--json") { Description = "print JSON: with --list the kinds of problems; else every file written, what was drawn with, the questions without their answers, and the code on each student's sheet; default: text" };
         Command command = new("problems",
-            "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
+            "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { homework, topics, count,
             seed, secret, level, plan, students, own, folder, again, paper, qti, bank, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
                 ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
-                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again), Plan = call.GetValue(plan), Templates = call.GetValue(own) ?? [],
+                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again), Plan = call.GetValue(plan) ?? call.GetValue(homework), PlanTwice = call.GetValue(plan) is not null && call.GetValue(homework) is not null, Templates = call.GetValue(own) ?? [],
             },
             outlet));
         return command;
@@ -49,6 +50,11 @@ internal static class ProblemsCommand
     private static int Run(ProblemsCall call, Outlet outlet)
     {
         List<Finding> findings = [];
+        if (call.PlanTwice)
+        {
+            findings.Add(CallMessages.Call("the homework file is named twice, by --homework and without it", "frontend problems"));
+        }
+
         HomeworkPlan? plan = call.Plan is { } path ? ReadPlan(call, path, findings) : null;
         List<Topic> topics = Named(call.Topics, findings);
         int count = plan?.Questions ?? OptionValues.Whole(call.Count, "--count", 1, MostQuestions, findings) ?? 10;
@@ -225,6 +231,9 @@ internal static class ProblemsCommand
         public string? Secret { get; init; }
 
         public string? Plan { get; init; }
+
+        /// <summary>True where it is named with its option and without.</summary>
+        public bool PlanTwice { get; init; }
 
         public string? Paper { get; init; }
 

@@ -33,6 +33,9 @@ internal static class ReadingMessages
     public const string HighestAssumed = "FE0211";
     public const string ProtectionAssumed = "FE0212";
 
+    /// <summary>True for what is said of a value that the file does not give and a figure of safety rests on.</summary>
+    internal static bool IsAssumption(string code) => code is ElectrodeAssumed or HighestAssumed or ProtectionAssumed;
+
     internal static Finding NotADesign(string? file) =>
         Error(NoDesign, "", $"`{file}` is not a design file: it has none of a design's tables", null,
             "name a design file; `frontend new` writes one to start from") with { File = file };

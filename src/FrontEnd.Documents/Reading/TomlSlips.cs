@@ -23,6 +23,7 @@ internal static partial class TomlSlips
 
         char[]? repaired = null;
         string table = "";
+        Dictionary<string, int> lists = new(StringComparer.Ordinal);
         int open = 0;
         bool isTableLost = false;
         for (int start = 0; start < text.Length;)
@@ -36,7 +37,7 @@ internal static partial class TomlSlips
             isTableLost &= !isHeader;
             if (isHeader)
             {
-                table = Name().Match(line).Value + ".";
+                table = Path(line, lists) + ".";
             }
 
             if (problem is not null && open == 0)
@@ -72,6 +73,20 @@ internal static partial class TomlSlips
             // It throws for an escape of a code that is no character, as it does for the whole text.
             return SyntaxWords.NoCharacter;
         }
+    }
+
+    /// <summary>The path of a table by its header, the elements of a list of tables counted.</summary>
+    /// <param name="lists">How many elements each list has so far.</param>
+    private static string Path(string header, Dictionary<string, int> lists)
+    {
+        string name = Name().Match(header).Value;
+        if (header.TrimStart().StartsWith("[[", StringComparison.Ordinal))
+        {
+            lists[name] = lists.GetValueOrDefault(name) + 1;
+        }
+
+        string first = name.Split('.')[0];
+        return lists.TryGetValue(first, out int count) ? $"{first}[{count}]{name[first.Length..]}" : name;
     }
 
     /// <summary>How many more brackets a line opens than it closes, but for those in texts and comments.</summary>

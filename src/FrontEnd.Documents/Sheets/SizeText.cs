@@ -29,6 +29,7 @@ internal static class SizeText
 
             page.Table([new Column(""), new Column("noise"), new Column("board"), new Column("current"), new Column("parts"),
                 new Column("mains margin")], rows);
+            page.Paragraph("parts: in the path of the signal; an order list has more, such as decoupling and connectors", "  ");
             for (int at = 0; at < outcome.Front.Count; at++)
             {
                 page.Blank();

@@ -30,9 +30,16 @@ internal static class FieldKinds
     /// <summary>The kind in a sentence: "`40 uW` is not a voltage".</summary>
     public static string Noun(FieldDescription field) => field.Kind == FieldKind.Quantity ? field.Quantity!.Words : Of(field.Kind).Noun;
 
-    /// <summary>A value as it is written in a design file.</summary>
+    /// <summary>A value as it is written in a design file: the default where there is one, which is of a likely size.</summary>
     public static string Example(FieldDescription field) =>
-        field.Kind == FieldKind.Quantity ? Example(field.Quantity!) : Of(field.Kind).Example;
+        field.Kind != FieldKind.Quantity ? Of(field.Kind).Example : UnitOfDefault(field) is null ? Example(field.Quantity!) : $"\"{field.DefaultText}\"";
+
+    /// <summary>The unit in which a field's default is told, with its prefix; null where the default is none, nothing or no number with a unit.</summary>
+    public static string? UnitOfDefault(FieldDescription field)
+    {
+        string[] words = field.DefaultText.Split(' ', 2);
+        return field.Quantity is { } kind && words.Length == 2 && QuantityText.TryParse(kind, field.DefaultText, out IQuantity? value, out _) && value!.SiValue != 0 ? words[1] : null;
+    }
 
     /// <summary>A quantity as it is written in a design file.</summary>
     public static string Example(QuantityKind kind) => $"\"{kind.Example}\"";

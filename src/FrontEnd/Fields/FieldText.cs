@@ -188,6 +188,13 @@ internal static class FieldText
 
         IReadOnlyList<string> words = Words(field);
         Finding finding = problem!.ToFinding(field.Key, text);
+
+        // A kind's own examples are microvolts, where a battery is asked for as well as a rhythm.
+        if (problem.Code == Messages.UnitMissing && !Messages.IsInPlainUnit(text.Trim(), field.Quantity!) && FieldKinds.UnitOfDefault(field) is { } unit)
+        {
+            finding = finding with { Help = $"add a unit: `{text.Trim()} {unit}` (the default is {field.DefaultText})" };
+        }
+
         return words.Count == 0 ? finding : finding with { Help = finding.Help + $", or {Messages.Listed(words)}" };
     }
 

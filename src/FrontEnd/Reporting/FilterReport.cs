@@ -162,7 +162,7 @@ internal static class FilterReport
             : stages.Prepend(StateSpace.LowPass(amplifier.Gain, amplifier.Bandwidth.Hertz));
         if (TimeResponse.Of(chain).Settle() is { } settling)
         {
-            string of = settling.IsOfPeak ? "its largest value, since it ends at almost none of it" : "its end value";
+            string of = settling.IsOfPeak ? "its largest value (it ends near nothing, as behind a high-pass)" : "its end value";
             list.Number(ids.Settling, $"settling of {name} after a small step, to 0.1 % of {of}", "t",
                 Duration.FromSeconds(settling.Seconds), Equations.Settling, text: "ideal op-amps, nothing clips");
         }

@@ -17,7 +17,7 @@ internal static class SizingFields
             "minimum battery life; needs supply.battery-capacity",
             (SizingRequest r) => r.BatteryLife, (r, v) => r with { BatteryLife = v }),
         Maybe("parts", "parts", Closed(1, 1e6), "any", "any", ByDesign,
-            "maximum number of parts in the whole device, not counting electrodes, battery and microcontroller",
+            "maximum number of parts in the path of the signal: resistors, capacitors, amplifiers, op-amps, converters; the order list has more, such as decoupling and connectors",
             (SizingRequest r) => r.Parts, (r, v) => r with { Parts = v }),
     ];
 }

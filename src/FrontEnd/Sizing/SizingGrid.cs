@@ -303,8 +303,8 @@ internal sealed class SizingGrid
 
     private static double Square(double x) => x * x;
 
-    /// <summary>Pieces of the whole device: resistors, capacitors, amplifiers, op-amps, the converter; electrodes, battery and
-    /// microcontroller not counted.</summary>
+    /// <summary>Pieces in the path of the signal: resistors, capacitors, amplifiers, op-amps, the converter; decoupling, connectors, electrodes,
+    /// battery and microcontroller not counted.</summary>
     public static int PartCount(Design design) => PartCount(design, design.Stages.Sum(stage => stage.Circuit().Pieces));
 
     private static int PartCount(Design design, int inStages)

@@ -22,7 +22,7 @@ internal static class Diagrams
             ─┴───>│ G_1 ├──────┴───>│ G_2 ├─────┴───> samples
                   └─────┘           └─────┘
             at the electrodes: e_1, e_2/G_1, e_3/(G_1·G_2)
-            total = root of the sum of their squares: {total}
+            noise.total = root of the sum of squares: {total}
             """,
             assessment => Values(("total", Figure(assessment, ResultIds.Noise.Total)))),
         new(

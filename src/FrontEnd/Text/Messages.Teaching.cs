@@ -172,7 +172,7 @@ internal static partial class Messages
     internal static Finding ProbablyAnotherHomework(int values, int fitting, double byChance, int least, int students, int line) =>
         new(AnotherHomework, Severity.Warning, "answer",
             $"these are probably answers to another homework: {fitting} of {Count(values, "value")} {(fitting == 1 ? "fits its" : "fit their")} question of this key, and by chance {QuantityText.FormatTrimmed(Math.Round(byChance, 1), "1", 4)} would",
-            $"a value fits that is right or that a slip, a sign, a power of ten or a rounding explains; this is said from {least} values of {students} students on, where no more fit than by chance and a class of which a fifth is explained shows so few once in a hundred times",
+            $"a value fits that is right or that a slip, a sign, a power of ten or a rounding explains; this is said of {least} values or more, of {students} students or more, where no more fit than by chance: even a class that did badly shows so few only once in a hundred times",
             "mark them with the key of their own homework; the column `sheet` of answers-blank.csv tells it for certain") { Line = line };
 
     /// <param name="pairs">Whose answers fit whose sheet.</param>

@@ -70,6 +70,8 @@ internal static partial class Messages
             ? kind.Units[0].Spellings[0] + kind.Suffix
             : null;
 
+    internal static bool IsInPlainUnit(string text, QuantityKind kind) => InPlainUnit(text, kind) is not null;
+
     private static string MoreUnits(string text, QuantityKind kind) =>
         string.Concat(kind.UnitExamples.Skip(1).Select(unit => $" or `{text} {unit}`"));
 

@@ -159,4 +159,14 @@ public class MarkerTests
             yield return Key.Of(new ProblemSheet(null, [new Question("q1", problem)], "")).Questions[0];
         }
     }
+
+    /// <summary>A class is told a slip in words without the numbers and units of one answer.</summary>
+    [Fact]
+    public void InGeneral_OfEverySlipOfTheMarker_IsThere()
+    {
+        string[] codes = [.. typeof(Marker).GetFields().Where(field => field is { IsLiteral: true } && field.FieldType == typeof(string)).Select(field => (string)field.GetRawConstantValue()!)];
+        Assert.NotEmpty(codes);
+        Assert.All(codes, code => Assert.DoesNotMatch("[0-9µΩ]", Marker.InGeneral(code)!));
+        Assert.Null(Marker.InGeneral("no-two-pi"));
+    }
 }

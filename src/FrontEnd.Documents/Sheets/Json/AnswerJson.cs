@@ -101,7 +101,7 @@ internal static class AnswerJson
     public static string Of(IReadOnlyList<ShownCard> cards) => Write("cards", CardsJson.From(cards));
 
     /// <summary>A new part card, and what was fitted for it.</summary>
-    public static string Of(NewCard card, string file) => Write("cards", NewCardJson.From(card), [file]);
+    public static string Of(NewCard card, string file) => Write("cards", NewCardJson.From(card, file), [file]);
 
     /// <summary>A designed filter: losses in dB, null where a loss is without bound. Every number reads back as the same double.</summary>
     /// <param name="command">"filter", "filter notch" …</param>

@@ -28,7 +28,7 @@ internal sealed record CardValueJson(string Key, string Text, double? Value, str
 }
 
 /// <summary>Members of <c>cards new --json</c>: the card that was written, and the fits.</summary>
-internal sealed record NewCardJson(string Class)
+internal sealed record NewCardJson(string File, string Class)
 {
     public required IReadOnlyList<FittedValueJson> Fitted { get; init; }
 
@@ -40,7 +40,7 @@ internal sealed record NewCardJson(string Class)
 
     public required IReadOnlyList<FindingJson> Findings { get; init; }
 
-    public static NewCardJson From(NewCard card) => new(CardPlace.Word(card.Class))
+    public static NewCardJson From(NewCard card, string file) => new(file, CardPlace.Word(card.Class))
     {
         Fitted = [.. card.Values.Select(value => new FittedValueJson(value.Key, QuantityText.FormatExact(value.Value), value.Value, value.Source))],
         VoltageNoise = NoiseFitJson.From(card.Voltage), CurrentNoise = NoiseFitJson.From(card.Current),

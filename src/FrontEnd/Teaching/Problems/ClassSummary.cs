@@ -31,7 +31,7 @@ internal sealed record ClassSummary(
         [
             .. marks.Rows.Where(row => row.Slip.Length > 0).GroupBy(row => row.Slip, StringComparer.Ordinal)
                 .Select(rows =>
-                    new SlipCount(rows.Key, rows.First().Remark, rows.Count())).OrderByDescending(one =>
+                    new SlipCount(rows.Key, Marker.InGeneral(rows.Key) ?? rows.First().Remark, rows.Count())).OrderByDescending(one =>
                         one.Count).ThenBy(one => one.Slip, StringComparer.Ordinal),
         ];
         QuestionSummary[] questions = [.. marks.Rows.GroupBy(row =>

@@ -46,6 +46,21 @@ internal static class Marker
     /// <summary>No number and no choice.</summary>
     public const string Unreadable = "unreadable";
 
+    /// <summary>What slips that any question can have are in general: a remark on one answer has that answer's numbers and units.</summary>
+    private static readonly Dictionary<string, string> General = new(StringComparer.Ordinal)
+    {
+        [PowerOfTen] = "the digits are right, and the power of ten is not",
+        [WrongSign] = "the value is right but for its sign",
+        [KindOfVoltage] = "an rms, peak or peak-to-peak value where another of these was asked for",
+        [UnitLeftOut] = "no unit was written, and the number is right in an SI unit, not in the one that the sheet names",
+        [NotRounded] = "the value before it was rounded to what can be counted or bought",
+        [RoundedEarly] = "close to the answer: rounded too early on the way",
+        [Unreadable] = "no number and no choice that can be read",
+    };
+
+    /// <summary>The slip in words that hold for the whole class; null for one of a question, whose remark does.</summary>
+    public static string? InGeneral(string slip) => General.GetValueOrDefault(slip);
+
     // Written numbers end on the edge of a range as often as not; rounding must not decide there.
     private const double Slack = 1e-9;
 
