@@ -4,7 +4,11 @@ namespace FrontEnd.Teaching;
 /// <param name="Symbol">The symbol in formulas; "" for none.</param>
 /// <param name="Unit">Its unit as printed; "" for none.</param>
 /// <param name="Others">Other names under which it is looked up.</param>
-internal sealed record Term(string Name, string Symbol, string Unit, string Meaning, params IReadOnlyList<string> Others);
+internal sealed record Term(string Name, string Symbol, string Unit, string Meaning, params IReadOnlyList<string> Others)
+{
+    /// <summary>True where the name is a word of every day as well: a text that holds it need not mean the term.</summary>
+    public bool IsOrdinary { get; init; }
+}
 
 /// <summary>Symbols and terms, from one table for every view.</summary>
 internal static class Glossary
@@ -65,7 +69,7 @@ internal static class Glossary
             "The dc voltage between two electrodes, of electrochemical origin; designs allow for up to 300 mV.", "half-cell potential",
         "offset"),
         new("excess noise", "K, α", "V²/Hz", "An electrode's noise above its thermal noise, K/f^α: from skin and contact."),
-        new("far", "", "", "The reference for a potential when no site is one: the mean over the whole sphere that represents the head."),
+        new("far", "", "", "The reference for a potential when no site is one: the mean over the whole sphere that represents the head.") { IsOrdinary = true },
         new("feedback", "", "", "Part of an output returned to the input; around an op-amp it sets the gain."),
         new("filter", "", "", "Lets some frequencies pass and weakens others.", "filters"),
         new("flicker noise", "f_c", "Hz", "Noise whose power rises as 1/f below its corner.", "1/f noise"),
@@ -93,7 +97,7 @@ internal static class Glossary
         new("interferer", "", "", "A disturbance other than the mains: muscle, a radio, a switching supply."),
         new("isolation capacitance", "C_iso", "F", "Capacitance from the box to earth; small for a battery device that touches nothing.",
             "amplifier-to-earth"),
-        new("kept", "k", "", "Share of the active site's own potential that a pair shows; 1 minus this is what the reference takes away.", "reference takes"),
+        new("kept", "k", "", "Share of the active site's own potential that a pair shows; 1 minus this is what the reference takes away.", "reference takes") { IsOrdinary = true },
         new("landmarks", "", "", "The points from which a head is measured: nasion, the hollow above the nose; inion, the bump at the back; the points in front of both ears.", "nasion", "inion", "preauricular"),
         new("latency", "", "s", "All delays from electrode to reader."),
         new("linear", "", "", "Twice the input gives twice the output, and two inputs together give the sum of their outputs."),
@@ -175,7 +179,7 @@ internal static class Glossary
     public static IReadOnlyList<Term> UsedIn(IEnumerable<string> texts)
     {
         string all = string.Join('\n', texts);
-        return [.. All.Where(term => IsNamed(all, term.Name) || term.Others.Any(other => IsNamed(all, other)) || Symbols(term)
+        return [.. All.Where(term => (!term.IsOrdinary && IsNamed(all, term.Name)) || term.Others.Any(other => IsNamed(all, other)) || Symbols(term)
             .Any(symbol => 1 < symbol.Length && Named(all, symbol, StringComparison.Ordinal)))];
     }
 

@@ -55,6 +55,7 @@ public sealed partial class GlossaryTests
         Assert.Equal(["corner", "filter", "headroom"], Glossary.UsedIn(["Headroom; the corners of filters, equality"]).Select(term => term.Name));
         Assert.Equal(["common-mode rejection"], Glossary.UsedIn(["a CMRR of"]).Select(term => term.Name));
         Assert.Empty(Glossary.UsedIn(["cornering", "Qx and lsbx", "overheadroom"]));
+        Assert.Empty(Glossary.UsedIn(["it has far more of it, and is kept together"]));
         foreach (string name in new[] { "hobbyist", "gel-cap" })
         {
             DesignDocument document = DesignDocument.Read(Path.Combine(Repository.Designs, name + ".toml"));
