@@ -85,7 +85,7 @@ internal static class WholeChainProblems
                 .Step("Both noises together", total)
                 .Step("The full scale at the electrodes", "FS/G", $"{Put.In(scale.Volts, "V")}/{Put.In(gain.Fraction)}", span, "V",
                     Sources.CommonPractice)
-                .Step("The full scale over the noise's peak-to-peak, 6.6·σ, in powers of two", figure)
+                .Step("The full scale over the peak-to-peak value of the noise, in powers of two", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.1)
                 .Slip(Slips.EffectiveForNoiseFree, Math.Log2(span / total.Value))
                 .Slip(Slips.NotReferred, Math.Log2(scale.Volts / TradeConstants.NoisePeakToPeak / total.Value))
