@@ -241,9 +241,11 @@ internal static class Edits
 
         string[] lines = [.. tables.Lines];
         List<string> text = [.. have.Count > 0 ? lines[..tables.Tables[0].First] : lines];
-        int mine = 0;
+        IReadOnlyCollection<string> stated = DesignWriter.Stated(document.Stated, document.Design, wanted);
+        int mine = 0, number = 0;
         foreach (object element in want)
         {
+            number++;
             int match = mine;
             while (match < have.Count && !(
                 list.VariantOf(have[match]) == list.VariantOf(element) && list.NameOf(have[match]) == list.NameOf(element)))
@@ -253,7 +255,7 @@ internal static class Edits
 
             if (match == have.Count)
             {
-                Add(DesignWriter.ListText(list, list.With(new Design(), [element])).Trim('\n').Split('\n'));
+                Add(DesignWriter.ListText(list, list.With(new Design(), [element]), stated: Alone(list, stated, number)).Trim('\n').Split('\n'));
                 continue;
             }
 
@@ -296,6 +298,13 @@ internal static class Edits
             text.AddRange(lines[tables.Tables[table].End..(table + 1 < have.Count ? tables.Tables[table + 1].First : lines.Length)]);
     }
 
+    /// <summary>The keys of one element where it is the only one of its list.</summary>
+    private static string[] Alone(DesignList list, IReadOnlyCollection<string> stated, int number)
+    {
+        string mine = $"{list.Key}[{number}].";
+        return [.. stated.Where(key => key.StartsWith(mine, StringComparison.Ordinal)).Select(key => $"{list.Key}[1].{key[mine.Length..]}")];
+    }
+
     private static bool IsEmptyList(string line, string key) =>
         line.TrimStart().StartsWith(key, StringComparison.Ordinal)
             && line.Replace(" ", "", StringComparison.Ordinal).StartsWith($"{key}=[]", StringComparison.Ordinal);
@@ -331,7 +340,7 @@ internal static class Edits
 
     // Where the file's form leaves no place for a change, the design is written out whole. Its comments follow at the end, and the user is
     // asked first.
-    private static TakenOver Anew(DesignDocument document, Design wanted)
+    internal static TakenOver Anew(DesignDocument document, Design wanted)
     {
         if (document.Format != DocumentFormat.Toml)
         {
@@ -342,7 +351,7 @@ internal static class Edits
         string end = comments.Count == 0
             ? ""
             : "\n# comments of the file as it was before:\n" + string.Concat(comments.Select(line => line + "\n"));
-        return new TakenOver(document.WithText(DesignWriter.ToToml(wanted) + end), null, comments.Count);
+        return new TakenOver(document.WithText(DesignWriter.ToToml(wanted, DesignWriter.Stated(document.Stated, document.Design, wanted)) + end), null, comments.Count);
     }
 
     private static Finding OnlyToml(string key) => new(
