@@ -109,12 +109,14 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
                     return Replace(nothing.Span, $"{{ {Pair(path[(depth + 1)..], literal)} }}");
                 case TableNode inner when depth + 1 < path.Length:
                     // A table made by dotted keys has no place of its own: new keys go where it was begun.
-                    (table, tableDepth) = inner.Form == TableForm.Dotted ? (inner, tableDepth) : (inner, depth + 1);
                     if (inner.Form == TableForm.Dotted)
                     {
-                        return SetDotted(path, depth, inner, literal, field);
+                        return table.Form == TableForm.Inline && !Exists(path)
+                            ? InsertInline(table, path[depth..], literal)
+                            : SetDotted(path, depth, inner, literal, field);
                     }
 
+                    (table, tableDepth) = (inner, depth + 1);
                     break;
                 case ListNode list when depth + 2 < path.Length && Item(list, path[depth + 1]) is TableNode element:
                     (table, tableDepth) = (element, depth + 2);
@@ -158,7 +160,7 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
     /// last.</summary>
     private string? Ranges(TableNode table, FieldDescription field, PartRanges ranges)
     {
-        if (table.Entries.Count == 0 || format == DocumentFormat.Json)
+        if (table.Entries.Count == 0 || table.Entries.Exists(entry => text[LineStart(entry.KeySpan.Start)..entry.KeySpan.Start].Contains('{', StringComparison.Ordinal)))
         {
             return null;
         }
@@ -204,6 +206,11 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
         if (node is TextNode card)
         {
             return BesideCard(card, path[at..], literal);
+        }
+
+        if (deepest.Form == TableForm.Inline)
+        {
+            return InsertInline(deepest, path[at..], literal);
         }
 
         if (node is not TableNode || deepest.Entries.Count == 0)

@@ -233,6 +233,11 @@ internal static class Edits
             return document;
         }
 
+        if (document.InOneValue(list.Key) is var (whole, spans))
+        {
+            return spans.Count == have.Count ? InOneValue(document, list, wanted, whole, spans) : document;
+        }
+
         ListTables tables = ListTables.OfList(Written(document, list), list.Key);
         if (tables.Tables.Count != have.Count)
         {
@@ -296,6 +301,30 @@ internal static class Edits
 
         void Gap(int table) =>
             text.AddRange(lines[tables.Tables[table].End..(table + 1 < have.Count ? tables.Tables[table + 1].First : lines.Length)]);
+    }
+
+    /// <summary>The same for a list that is one value: elements that stay are left as they are written.</summary>
+    private static DesignDocument InOneValue(DesignDocument document, DesignList list, Design wanted, Span whole, IReadOnlyList<Span> spans)
+    {
+        IReadOnlyList<object> have = list.Elements(document.Design), want = list.Elements(wanted);
+        IReadOnlyCollection<string> stated = DesignWriter.Stated(document.Stated, document.Design, wanted);
+        List<string> elements = [];
+        int mine = 0;
+        foreach (object element in want)
+        {
+            int match = Enumerable.Range(mine, have.Count - mine).FirstOrDefault(at =>
+                list.VariantOf(have[at]) == list.VariantOf(element) && list.NameOf(have[at]) == list.NameOf(element), -1);
+            mine = match < 0 ? mine : match + 1;
+            elements.Add(0 <= match ? document.Text[spans[match].Start..spans[match].End] : "{ " + string.Join(", ",
+                DesignWriter.ListText(list, list.With(new Design(), [element]), stated: Alone(list, stated, elements.Count + 1)).Split('\n')
+                    .Where(line => line.Length > 0 && !line.StartsWith("[[", StringComparison.Ordinal))) + " }");
+        }
+
+        string between = 1 < spans.Count ? document.Text[spans[0].End..spans[1].Start] : ", ";
+        string text = want.Count == 0 ? "[]"
+            : document.Text[whole.Start..spans[0].Start] + string.Join(between, elements) + document.Text[spans[^1].End..whole.End];
+        DesignDocument next = document.WithText(string.Concat(document.Text.AsSpan(0, whole.Start), text, document.Text.AsSpan(whole.End)));
+        return list.Elements(next.Design).Select(list.VariantOf).SequenceEqual(want.Select(list.VariantOf)) ? next : document;
     }
 
     /// <summary>The keys of one element where it is the only one of its list.</summary>

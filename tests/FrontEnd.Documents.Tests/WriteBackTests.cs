@@ -35,6 +35,17 @@ public sealed class WriteBackTests
         Assert.Equal(["cmrr", "gain"], result.Document.Design.Amplifier.Ranges.All.Select(range => range.Key).Order(StringComparer.Ordinal));
     }
 
+    /// <summary>A table in one value takes a new key inside it, and so does one with dotted keys inside it.</summary>
+    [Theory]
+    [InlineData("electrodes.active = { card = \"gel-prepared\", contact-resistance = \"6k\" }  # one\n", "electrodes.active = { card = \"gel-prepared\", contact-resistance = \"6k\", contact-capacitance = \"1n\" }  # one\n")]
+    [InlineData("electrodes = { active.contact-resistance = \"6k\" }\n", "electrodes = { active.contact-resistance = \"6k\", active.contact-capacitance = \"1n\" }\n")]
+    public void Set_InATableInOneValue(string text, string expected)
+    {
+        EditResult result = DesignDocument.Parse(text, DocumentFormat.Toml).Set("electrodes.active.contact-capacitance", "1n");
+        Assert.Null(result.Finding);
+        Assert.Equal(expected, result.Document.Text);
+    }
+
     /// <summary>A card's range holds for the card's value alone, in whatever order the file says value and ranges.</summary>
     [Theory]
     [InlineData("contact-resistance = \"50 kΩ\", ranges = {}")]
