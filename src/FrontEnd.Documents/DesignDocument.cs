@@ -244,6 +244,23 @@ public sealed class DesignDocument
         _ => string.Equals(FieldText.Format(field, read), FieldText.Format(field, set), StringComparison.Ordinal),
     };
 
+    /// <summary>The keys whose values stand in the text, those of what follows from them left out.</summary>
+    internal IReadOnlyList<string> Stated => [.. Origins.Where(origin => origin.Kind == OriginKind.Given && !_isRealised(origin.Key)).Select(origin => origin.Key)];
+
+    /// <summary>Where a list stands that is written as one value, <c>[{ … }, { … }]</c>, and where its elements do; null for one that is not, and for
+    /// one with comments between its elements.</summary>
+    internal (Span Whole, IReadOnlyList<Span> Elements)? InOneValue(string list)
+    {
+        if (_root.Find(list)?.Value is not ListNode { Items.Count: > 0 } node || !node.Items.TrueForAll(item => item is TableNode { Form: TableForm.Inline }))
+        {
+            return null;
+        }
+
+        Span[] elements = [.. node.Items.Select(item => item.Span)];
+        int[] from = [node.Span.Start, .. elements.Select(one => one.End)], to = [.. elements.Select(one => one.Start), node.Span.End];
+        return from.Zip(to).Any(gap => Text[gap.First..gap.Second].Contains('#', StringComparison.Ordinal)) ? null : (node.Span, elements);
+    }
+
     /// <summary>Where a field's value comes from; null for a key that the design does not have.</summary>
     public FieldOrigin? OriginOf(string key) => DesignFields.Find(Design, key) is { } field ? Origin(field) : null;
 
@@ -270,7 +287,8 @@ public sealed class DesignDocument
             return new EditResult(this, finding);
         }
 
-        if (Findings.Any(one => string.Equals(one.Code, ReadingMessages.Syntax, StringComparison.Ordinal)))
+        // A line that could not be read is in nobody's way where it is known which field's it is.
+        if (Findings.Any(one => string.Equals(one.Code, ReadingMessages.Syntax, StringComparison.Ordinal) && !Unread.Any(unread => unread.Problem == one)))
         {
             return new EditResult(this, ReadingMessages.NotEditable(field.Key, "its syntax errors must be fixed first"));
         }
@@ -285,7 +303,7 @@ public sealed class DesignDocument
         }
 
         string literal = Literals.Of(field, value, Format, text);
-        string? changed = new DesignEdit(document.Text, Format, document._root).Set(field, literal);
+        string? changed = new DesignEdit(document.Text, Format, document._root).Set(field, literal, value);
         DesignDocument? edited = changed is null ? null : document.WithText(changed);
         if (edited is null || !Arrived(field, field.Get(edited.Design), value))
         {

@@ -14,11 +14,16 @@ public sealed record EditResult(DesignDocument Document, Finding? Finding)
 /// <summary>Finds where in a file's text a key's value stands or belongs, and puts it there. All other characters stay.</summary>
 internal sealed class DesignEdit(string text, DocumentFormat format, TableNode root)
 {
+    private PartRanges? _ranges;
     private readonly string _newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
 
     /// <summary>The changed text; null where the file's form leaves no place for the key.</summary>
-    public string? Set(FieldDescription field, string literal)
+    /// <param name="field">The field.</param>
+    /// <param name="literal">Its value as it is written.</param>
+    /// <param name="value">The value itself, for one that may stand in a table of its own.</param>
+    public string? Set(FieldDescription field, string literal, object? value = null)
     {
+        _ranges = value as PartRanges;
         if (format == DocumentFormat.Toml)
         {
             return SetAt(Segments(field.Key), literal, field);
@@ -34,8 +39,16 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
     {
         Node? node = root;
         Entry? entry = null;
-        foreach (string segment in Segments(field.Key))
+        string[] path = Segments(field.Key);
+        for (int depth = 0; depth < path.Length; depth++)
         {
+            if (Slipped(node as TableNode, path[depth..]) is { } slip)
+            {
+                int from = LineStart(slip.Whole.Start);
+                return text.Remove(from, LineEnd(slip.Whole.End) - from);
+            }
+
+            string segment = path[depth];
             entry = (node as TableNode)?.Find(segment);
             node = node switch
             {
@@ -86,6 +99,8 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
         {
             switch (table.Find(path[depth])?.Value)
             {
+                case null when Slipped(table, path[depth..]) is { } slip:
+                    return slip.NeedsKey ? Replace(slip.Whole, $"{slip.Key} = {literal}") : Replace(slip.Value, literal);
                 case null:
                     return Insert(table, path[tableDepth..depth], path[depth..], path[..tableDepth], literal);
                 case TextNode card when depth + 1 < path.Length:
@@ -94,19 +109,21 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
                     return Replace(nothing.Span, $"{{ {Pair(path[(depth + 1)..], literal)} }}");
                 case TableNode inner when depth + 1 < path.Length:
                     // A table made by dotted keys has no place of its own: new keys go where it was begun.
-                    (table, tableDepth) = inner.Form == TableForm.Dotted ? (inner, tableDepth) : (inner, depth + 1);
                     if (inner.Form == TableForm.Dotted)
                     {
-                        return SetDotted(path, depth, inner, literal);
+                        return table.Form == TableForm.Inline && !Exists(path)
+                            ? InsertInline(table, path[depth..], literal)
+                            : SetDotted(path, depth, inner, literal, field);
                     }
 
+                    (table, tableDepth) = (inner, depth + 1);
                     break;
                 case ListNode list when depth + 2 < path.Length && Item(list, path[depth + 1]) is TableNode element:
                     (table, tableDepth) = (element, depth + 2);
                     depth++;
                     break;
-                case { } value when depth + 1 == path.Length && value is not TableNode:
-                    return Replace(value.Span, literal);
+                case { } value when depth + 1 == path.Length:
+                    return Instead(value, field, literal);
                 default:
                     return null;
             }
@@ -120,7 +137,56 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
         return null;
     }
 
-    private string? SetDotted(string[] path, int depth, TableNode dotted, string literal)
+    private static Slip? Slipped(TableNode? table, string[] rest) => table is not { Slips.Count: > 0 } ? null
+        : table.Slips.Find(slip => string.Equals(slip.Key, string.Join('.', rest), StringComparison.Ordinal));
+
+    /// <summary>A value in the place of another one, which may be a table where the field's value is one; null where it may not.</summary>
+    private string? Instead(Node old, FieldDescription field, string literal)
+    {
+        if (old is not TableNode table)
+        {
+            return Replace(old.Span, literal);
+        }
+
+        if (field.Kind is not (FieldKind.Ranges or FieldKind.NamedNumbers))
+        {
+            return null;
+        }
+
+        return table.Form == TableForm.Inline ? Replace(table.Span, literal) : _ranges is { } ranges ? Ranges(table, field, ranges) : null;
+    }
+
+    /// <summary>Ranges that stand line by line, <c>ranges.gain = […]</c> or below a header: each in its line, those that go with theirs, new ones behind the
+    /// last.</summary>
+    private string? Ranges(TableNode table, FieldDescription field, PartRanges ranges)
+    {
+        if (table.Entries.Count == 0 || table.Entries.Exists(entry => text[LineStart(entry.KeySpan.Start)..entry.KeySpan.Start].Contains('{', StringComparison.Ordinal)))
+        {
+            return null;
+        }
+
+        Entry last = table.Entries[^1];
+        string lead = text[LineStart(last.KeySpan.Start)..last.KeySpan.Start];
+        int end = LineEnd(last.Value.Span.End);
+        string changed = text.Insert(end, string.Concat(ranges.All.Where(range => table.Find(range.Key) is null).Select((range, at) =>
+            (at == 0 ? BreakBefore(end) : "") + lead + range.Key + " = " + Literals.Ends(field, range) + _newLine)));
+        foreach (Entry entry in table.Entries.OrderByDescending(entry => entry.KeySpan.Start))
+        {
+            if (ranges.Of(entry.Key) is { } range)
+            {
+                changed = string.Concat(changed.AsSpan(0, entry.Value.Span.Start), Literals.Ends(field, range), changed.AsSpan(entry.Value.Span.End));
+            }
+            else
+            {
+                int from = LineStart(entry.KeySpan.Start);
+                changed = changed.Remove(from, LineEnd(entry.Value.Span.End) - from);
+            }
+        }
+
+        return changed;
+    }
+
+    private string? SetDotted(string[] path, int depth, TableNode dotted, string literal, FieldDescription field)
     {
         Node? node = dotted;
         int at = depth + 1;
@@ -134,12 +200,17 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
 
         if (at == path.Length)
         {
-            return node is TableNode or null ? null : Replace(node.Span, literal);
+            return node is null ? null : Instead(node, field, literal);
         }
 
         if (node is TextNode card)
         {
             return BesideCard(card, path[at..], literal);
+        }
+
+        if (deepest.Form == TableForm.Inline)
+        {
+            return InsertInline(deepest, path[at..], literal);
         }
 
         if (node is not TableNode || deepest.Entries.Count == 0)

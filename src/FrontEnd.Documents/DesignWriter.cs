@@ -14,8 +14,51 @@ public static class DesignWriter
 
     /// <summary>A design of which something is not known, as TOML: unknown values as the word or the ends that were given. In a bought device what
     /// is left out is unknown, and what is known stands there.</summary>
-    public static string ToToml(PartlyKnownDesign design) => ToToml(design.Given.Design,
-        design.Given.Bought is null ? null : [.. DesignFields.Of(design.Given.Design).Where(field => field.Usual is not null && design.Find(field.Key) is null).Select(field => field.Key)],
+    public static string ToToml(PartlyKnownDesign design) => ToToml(design, []);
+
+    /// <summary>A document's design as TOML, whatever form it is written in: all that it states is stated.</summary>
+    internal static string ToToml(DesignDocument document) =>
+        document.PartlyKnown is { } partly ? ToToml(partly, document.Stated) : ToToml(document.Design, document.Stated);
+
+    /// <summary>The keys at which a design has what another one has stated: the elements of its lists may have other places.</summary>
+    /// <param name="stated">Keys of the other design.</param>
+    /// <param name="was">The other design.</param>
+    /// <param name="design">The design that is to be written.</param>
+    internal static IReadOnlyCollection<string> Stated(IEnumerable<string> stated, Design was, Design design)
+    {
+        HashSet<string> keys = new(stated, StringComparer.Ordinal);
+        foreach (DesignList list in DesignFields.Lists)
+        {
+            string[] mine = [.. keys.Where(key => key.StartsWith(list.Key + "[", StringComparison.Ordinal))];
+            keys.ExceptWith(mine);
+            IReadOnlyList<object> old = list.Elements(was), elements = list.Elements(design);
+            int?[] from = Origins(list, old, elements);
+            for (int at = 0; at < elements.Count; at++)
+            {
+                string before = $"{list.Key}[{from[at] + 1}].", after = $"{list.Key}[{at + 1}].";
+                keys.UnionWith(mine.Where(key => key.StartsWith(before, StringComparison.Ordinal)).Select(key => after + key[before.Length..]));
+            }
+        }
+
+        return keys;
+    }
+
+    /// <summary>Which element of a list each of another one was: the next one of its name, else the one in its place; null for a new one.</summary>
+    private static int?[] Origins(DesignList list, IReadOnlyList<object> old, IReadOnlyList<object> elements)
+    {
+        HashSet<int> taken = [];
+        int?[] from = [.. elements.Select(element => Enumerable.Range(0, old.Count).Where(at =>
+            string.Equals(list.NameOf(old[at]), list.NameOf(element), StringComparison.Ordinal) && taken.Add(at)).Select(at => (int?)at).FirstOrDefault())];
+        for (int at = 0; at < from.Length; at++)
+        {
+            from[at] ??= at < old.Count && list.VariantOf(old[at]) == list.VariantOf(elements[at]) && taken.Add(at) ? at : null;
+        }
+
+        return from;
+    }
+
+    private static string ToToml(PartlyKnownDesign design, IEnumerable<string> stated) => ToToml(design.Given.Design,
+        [.. stated, .. design.Given.Bought is null ? [] : DesignFields.Of(design.Given.Design).Where(field => field.Usual is not null && design.Find(field.Key) is null).Select(field => field.Key)],
         design);
 
     private static string ToToml(Design design, IReadOnlyCollection<string>? stated, PartlyKnownDesign? partly)
@@ -29,7 +72,7 @@ public static class DesignWriter
             bool whole = HasCard(design, table.Key);
             List<Field<Design>> fields =
                 [.. table.Where(field => whole || partly?.Find(field.Key) is not null || Differs(field, design, start) || IsBitsBesideStep(field, design)
-                || (kept.Contains(field.Key) && field.Get(design) is not null))];
+                || (kept.Contains(field.Key) && CanBeSaid(field, field.Get(design))))];
             if (table.Key.Length > 0 && (fields.Count > 0 || IsBarePart(design, table.Key)))
             {
                 text.Append("\n[").Append(table.Key).Append("]\n");
@@ -57,9 +100,9 @@ public static class DesignWriter
 
         foreach (DesignList list in DesignFields.Lists)
         {
-            if (!SameList(list, design, start) || partly?.Unknowns.Any(one => one.Key.StartsWith(list.Key + "[", StringComparison.Ordinal)) == true)
+            if (!SameList(list, design, start) || kept.Any(key => key.StartsWith(list.Key + "[", StringComparison.Ordinal)) || partly?.Unknowns.Any(one => one.Key.StartsWith(list.Key + "[", StringComparison.Ordinal)) == true)
             {
-                text.Append(ListText(list, design, partly));
+                text.Append(ListText(list, design, partly, kept));
             }
         }
 
@@ -79,8 +122,11 @@ public static class DesignWriter
         DesignDocument.FormatOf(path, "") == DocumentFormat.Json ? ToJson(design) : ToToml(design, stated);
 
     /// <summary>One list of a design with all its elements; nothing for an empty one.</summary>
+    /// <param name="list">The list.</param>
+    /// <param name="design">The design that has it.</param>
     /// <param name="partly">What is not known of the design; null where all is.</param>
-    internal static string ListText(DesignList list, Design design, PartlyKnownDesign? partly = null)
+    /// <param name="stated">Keys that are written even where their value is the default; null for none.</param>
+    internal static string ListText(DesignList list, Design design, PartlyKnownDesign? partly = null, IReadOnlyCollection<string>? stated = null)
     {
         StringBuilder text = new();
         int number = 0;
@@ -115,6 +161,7 @@ public static class DesignWriter
 
                 UnknownField? unknown = partly?.Find(prefix + field.Key);
                 bool always = (!list.HasKinds && field.Key is "low" or "high" or "name") || unknown is not null
+                    || (stated?.Contains(prefix + field.Key) == true && CanBeSaid(field, field.Get(element)))
                     || (variant.Parts.Any(part => part.IsWhole && part.Has(field.Key)) && field.Get(element) is not ("" or PartRanges { All.Count: 0 }));
                 if (always || (hasCard && field.Key.StartsWith("opamp.", StringComparison.Ordinal))
                     || !string.Equals(Text(field, element), Text(field, start), StringComparison.Ordinal))
@@ -135,6 +182,9 @@ public static class DesignWriter
     private static bool Differs(Field<Design> field, Design design, Design start) =>
         !string.Equals(Text(field, design), Text(field, start), StringComparison.Ordinal)
         && !(field.Kind == FieldKind.Flag && field.Get(design) is null);
+
+    private static bool CanBeSaid(FieldDescription field, object? value) =>
+        value is not null || (field.Kind != FieldKind.Flag && field.NullWord is { Length: > 0 });
 
     // A step size alone would be read as saying the word length too.
     private static bool IsBitsBesideStep(Field<Design> field, Design design) =>

@@ -233,6 +233,11 @@ internal static class Edits
             return document;
         }
 
+        if (document.InOneValue(list.Key) is var (whole, spans))
+        {
+            return spans.Count == have.Count ? InOneValue(document, list, wanted, whole, spans) : document;
+        }
+
         ListTables tables = ListTables.OfList(Written(document, list), list.Key);
         if (tables.Tables.Count != have.Count)
         {
@@ -241,9 +246,11 @@ internal static class Edits
 
         string[] lines = [.. tables.Lines];
         List<string> text = [.. have.Count > 0 ? lines[..tables.Tables[0].First] : lines];
-        int mine = 0;
+        IReadOnlyCollection<string> stated = DesignWriter.Stated(document.Stated, document.Design, wanted);
+        int mine = 0, number = 0;
         foreach (object element in want)
         {
+            number++;
             int match = mine;
             while (match < have.Count && !(
                 list.VariantOf(have[match]) == list.VariantOf(element) && list.NameOf(have[match]) == list.NameOf(element)))
@@ -253,7 +260,7 @@ internal static class Edits
 
             if (match == have.Count)
             {
-                Add(DesignWriter.ListText(list, list.With(new Design(), [element])).Trim('\n').Split('\n'));
+                Add(DesignWriter.ListText(list, list.With(new Design(), [element]), stated: Alone(list, stated, number)).Trim('\n').Split('\n'));
                 continue;
             }
 
@@ -296,6 +303,37 @@ internal static class Edits
             text.AddRange(lines[tables.Tables[table].End..(table + 1 < have.Count ? tables.Tables[table + 1].First : lines.Length)]);
     }
 
+    /// <summary>The same for a list that is one value: elements that stay are left as they are written.</summary>
+    private static DesignDocument InOneValue(DesignDocument document, DesignList list, Design wanted, Span whole, IReadOnlyList<Span> spans)
+    {
+        IReadOnlyList<object> have = list.Elements(document.Design), want = list.Elements(wanted);
+        IReadOnlyCollection<string> stated = DesignWriter.Stated(document.Stated, document.Design, wanted);
+        List<string> elements = [];
+        int mine = 0;
+        foreach (object element in want)
+        {
+            int match = Enumerable.Range(mine, have.Count - mine).FirstOrDefault(at =>
+                list.VariantOf(have[at]) == list.VariantOf(element) && list.NameOf(have[at]) == list.NameOf(element), -1);
+            mine = match < 0 ? mine : match + 1;
+            elements.Add(0 <= match ? document.Text[spans[match].Start..spans[match].End] : "{ " + string.Join(", ",
+                DesignWriter.ListText(list, list.With(new Design(), [element]), stated: Alone(list, stated, elements.Count + 1)).Split('\n')
+                    .Where(line => line.Length > 0 && !line.StartsWith("[[", StringComparison.Ordinal))) + " }");
+        }
+
+        string between = 1 < spans.Count ? document.Text[spans[0].End..spans[1].Start] : ", ";
+        string text = want.Count == 0 ? "[]"
+            : document.Text[whole.Start..spans[0].Start] + string.Join(between, elements) + document.Text[spans[^1].End..whole.End];
+        DesignDocument next = document.WithText(string.Concat(document.Text.AsSpan(0, whole.Start), text, document.Text.AsSpan(whole.End)));
+        return list.Elements(next.Design).Select(list.VariantOf).SequenceEqual(want.Select(list.VariantOf)) ? next : document;
+    }
+
+    /// <summary>The keys of one element where it is the only one of its list.</summary>
+    private static string[] Alone(DesignList list, IReadOnlyCollection<string> stated, int number)
+    {
+        string mine = $"{list.Key}[{number}].";
+        return [.. stated.Where(key => key.StartsWith(mine, StringComparison.Ordinal)).Select(key => $"{list.Key}[1].{key[mine.Length..]}")];
+    }
+
     private static bool IsEmptyList(string line, string key) =>
         line.TrimStart().StartsWith(key, StringComparison.Ordinal)
             && line.Replace(" ", "", StringComparison.Ordinal).StartsWith($"{key}=[]", StringComparison.Ordinal);
@@ -331,7 +369,7 @@ internal static class Edits
 
     // Where the file's form leaves no place for a change, the design is written out whole. Its comments follow at the end, and the user is
     // asked first.
-    private static TakenOver Anew(DesignDocument document, Design wanted)
+    internal static TakenOver Anew(DesignDocument document, Design wanted)
     {
         if (document.Format != DocumentFormat.Toml)
         {
@@ -342,7 +380,7 @@ internal static class Edits
         string end = comments.Count == 0
             ? ""
             : "\n# comments of the file as it was before:\n" + string.Concat(comments.Select(line => line + "\n"));
-        return new TakenOver(document.WithText(DesignWriter.ToToml(wanted) + end), null, comments.Count);
+        return new TakenOver(document.WithText(DesignWriter.ToToml(wanted, DesignWriter.Stated(document.Stated, document.Design, wanted)) + end), null, comments.Count);
     }
 
     private static Finding OnlyToml(string key) => new(

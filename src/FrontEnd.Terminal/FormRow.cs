@@ -67,8 +67,9 @@ internal sealed record FormRow(Field<Design> Field, string Label, string? Headin
         FieldOrigin? origin = document.OriginOf(field.Key);
         string from = origin?.Kind switch
         {
-            OriginKind.Card => $" Now from its card: {origin.Source}.",
+            _ when Errors.Problem(document, field.Key) is not null => $" What stands in the file cannot be read{(document.WrittenAt(field.Key) is { } written ? $": {written}" : "")}.",
             OriginKind.Given => "",
+            OriginKind.Card when document.Undecided is null => $" Now from its card: {origin.Source}.",
             _ when document.Undecided is not null => " Undecided because of errors in the file.",
             _ => " Now at its default.",
         };
@@ -86,9 +87,9 @@ internal sealed record FormRow(Field<Design> Field, string Label, string? Headin
             ("means", field.Meaning),
             ("now", (value.Length == 0 ? "none" : value) + origin?.Kind switch
             {
-                OriginKind.Card => $", from its card: {origin.Source}",
                 _ when Errors.Problem(document, field.Key) is { } wrong => $", which cannot be read: {wrong.Message}",
-                _ when document.Undecided is not null && origin?.Kind is not (OriginKind.Card or OriginKind.Given) => ": undecided because of errors in the file",
+                OriginKind.Card when document.Undecided is null => $", from its card: {origin.Source}",
+                _ when document.Undecided is not null && origin?.Kind != OriginKind.Given => ": undecided because of errors in the file",
                 OriginKind.Given => ", as in the file",
                 _ => ", the default",
             }),

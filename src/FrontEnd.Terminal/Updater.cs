@@ -77,8 +77,15 @@ internal static class Updater
         && model.Status.Length == 0 && model.Complaint is null && model.Tour is null && !here.Undo.IsEmpty && !ReferenceEquals(before.Design, now.Design)
         && now.Results.All(result => before.Find(result.Id) is { } was && was.State == result.State && was.Text == result.Text
             && (result.State != ResultState.Number || was.Si.Equals(result.Si)) && was.Verdict.Kind == result.Verdict.Kind)
-            ? model with { Status = "no figure moves: none of them depends on this as the design stands" }
+            ? model with { Status = WhyNothingMoved(here, now) }
             : model;
+
+    /// <summary>What is not worked out may depend on the change: nothing is said of it.</summary>
+    private static string WhyNothingMoved(OpenDesign here, Assessment now) =>
+        now.HasFigures && Errors.Of(here).Count == 0 ? "no figure moves: none of them depends on this as the design stands"
+        : now.HasFigures ? "none of the figures that are shown moves; the others wait until the file's errors are mended"
+        : Errors.Of(here).Count > 0 ? "changed; what it moves is seen once the file's errors are mended"
+        : "changed; what it moves is not seen, as no figures can be given for the design as it stands";
 
     private static (Model, Effect?) Press(Model model, Keystroke key)
     {

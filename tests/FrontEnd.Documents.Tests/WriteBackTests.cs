@@ -21,6 +21,53 @@ public sealed class WriteBackTests
         Assert.Equal(head + expected + "\n# the end", result.Document.Text);
     }
 
+    /// <summary>Ranges are a table in one value, line by line or below a header: new ones are written the way the old ones are.</summary>
+    [Theory]
+    [InlineData("[amplifier]\ngain = 5\nranges = { gain = [4, 6] }  # both\n", "[amplifier]\ngain = 5\nranges = { gain = [\"4.5\", \"5.5\"], cmrr = [\"80 dB\", \"120 dB\"] }  # both\n")]
+    [InlineData("[amplifier]\ngain = 5\nranges.gain = [4, 6]  # one\n", "[amplifier]\ngain = 5\nranges.gain = [\"4.5\", \"5.5\"]  # one\nranges.cmrr = [\"80 dB\", \"120 dB\"]\n")]
+    [InlineData("[amplifier.ranges]\ngain = [4, 6]\noffset-voltage = [\"0 V\", \"1 mV\"]\n[amplifier]\ngain = 5", "[amplifier.ranges]\ngain = [\"4.5\", \"5.5\"]\ncmrr = [\"80 dB\", \"120 dB\"]\n[amplifier]\ngain = 5")]
+    [InlineData("amplifier.ranges.gain = [4, 6]\n", "amplifier.ranges.gain = [\"4.5\", \"5.5\"]\namplifier.ranges.cmrr = [\"80 dB\", \"120 dB\"]\n")]
+    public void Set_Ranges_InWhateverFormTheyStand(string text, string expected)
+    {
+        EditResult result = DesignDocument.Parse(text, DocumentFormat.Toml).Set("amplifier.ranges", "gain 4.5 to 5.5; cmrr 80 dB to 120 dB");
+        Assert.Null(result.Finding);
+        Assert.Equal(expected.Replace("\"4.5\", \"5.5\"", "4.5, 5.5", StringComparison.Ordinal), result.Document.Text);
+        Assert.Equal(["cmrr", "gain"], result.Document.Design.Amplifier.Ranges.All.Select(range => range.Key).Order(StringComparer.Ordinal));
+    }
+
+    /// <summary>A table in one value takes a new key inside it, and so does one with dotted keys inside it.</summary>
+    [Theory]
+    [InlineData("electrodes.active = { card = \"gel-prepared\", contact-resistance = \"6k\" }  # one\n", "electrodes.active = { card = \"gel-prepared\", contact-resistance = \"6k\", contact-capacitance = \"1n\" }  # one\n")]
+    [InlineData("electrodes = { active.contact-resistance = \"6k\" }\n", "electrodes = { active.contact-resistance = \"6k\", active.contact-capacitance = \"1n\" }\n")]
+    public void Set_InATableInOneValue(string text, string expected)
+    {
+        EditResult result = DesignDocument.Parse(text, DocumentFormat.Toml).Set("electrodes.active.contact-capacitance", "1n");
+        Assert.Null(result.Finding);
+        Assert.Equal(expected, result.Document.Text);
+    }
+
+    /// <summary>A card's range holds for the card's value alone, in whatever order the file says value and ranges.</summary>
+    [Theory]
+    [InlineData("contact-resistance = \"50 kΩ\", ranges = {}")]
+    [InlineData("ranges = {}, contact-resistance = \"50 kΩ\"")]
+    [InlineData("ranges = { excess-density = [\"1e-12 V²/Hz\", \"2e-11 V²/Hz\"] }, contact-resistance = \"50 kΩ\"")]
+    public void Read_RangeOfACard_GoesWithItsValue(string keys)
+    {
+        DesignDocument document = DesignDocument.Parse($"[electrodes]\nactive = {{ card = \"dry-forehead\", {keys} }}\n", DocumentFormat.Toml);
+        Assert.False(document.HasErrors);
+        Assert.Equal(["excess-density"], document.Design.Electrodes.Active.Ranges.All.Select(range => range.Key));
+    }
+
+    /// <summary>A file of the other form that becomes TOML states what it stated, and leaves unknown what it left unknown.</summary>
+    [Fact]
+    public void ToToml_OfAPlainFile_StatesWhatItStates()
+    {
+        DesignDocument plain = DesignDocument.Parse("{\"supply\": {\"highest\": 3.3}, \"bands\": [{\"name\": \"alpha\", \"low\": 8, \"high\": 13}], \"input\": {\"series_resistor\": \"unknown\"}}", DocumentFormat.Json);
+        DesignDocument toml = DesignDocument.Parse(DesignWriter.ToToml(plain), DocumentFormat.Toml);
+        Assert.Superset(plain.Stated.ToHashSet(), toml.Stated.ToHashSet());
+        Assert.Equal(plain.PartlyKnown?.Unknowns.Select(one => one.Key), toml.PartlyKnown?.Unknowns.Select(one => one.Key));
+    }
+
     public static TheoryData<string, string, string, string> Additions => new()
     {
         // A table that is there: behind its last key.

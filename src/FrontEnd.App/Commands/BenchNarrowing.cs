@@ -99,7 +99,7 @@ internal static class BenchNarrowing
     private static Finding? Write(string output, DocumentFormat format, DesignDocument narrowed)
     {
         string text = DesignDocument.FormatOf(output, narrowed.Text) == format ? narrowed.Text
-            : format == DocumentFormat.Toml ? DesignWriter.ToJson(narrowed.PartlyKnown!) : DesignWriter.ToToml(narrowed.PartlyKnown!);
+            : format == DocumentFormat.Toml ? DesignWriter.ToJson(narrowed.PartlyKnown!) : DesignWriter.ToToml(narrowed);
         return TextFiles.WriteAtomically(output, text);
     }
 

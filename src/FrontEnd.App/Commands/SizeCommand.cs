@@ -141,5 +141,6 @@ internal static class SizeCommand
 
     private static Finding? Write(SizingRequest request, SizingOutcome outcome, string output, int take) => take < 1 || outcome.Front.Count < take
         ? CallMessages.NotInRange("--take", $"{take}", $"1 to {outcome.Front.Count}, which were found")
-        : TextFiles.WriteAtomically(output, DesignWriter.ForFile(output, outcome.Front[take - 1].Design, request.Stated));
+        : TextFiles.WriteAtomically(output, DesignWriter.ForFile(output, outcome.Front[take - 1].Design,
+            DesignWriter.Stated(request.Stated, request.Fixed, outcome.Front[take - 1].Design)));
 }

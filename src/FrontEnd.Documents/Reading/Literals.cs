@@ -37,11 +37,14 @@ internal static class Literals
         return quoted.Append('"').ToString();
     }
 
-    private static string Range(FieldDescription field, PartRange range)
+    private static string Range(FieldDescription field, PartRange range) => $"{range.Key} = {Ends(field, range)}";
+
+    /// <summary>Both ends of a range, as a TOML list.</summary>
+    public static string Ends(FieldDescription field, PartRange range)
     {
         FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal));
         string End(double si) => Of(ranged, ranged.FromSi(si), DocumentFormat.Toml);
-        return $"{range.Key} = [{End(range.Low)}, {End(range.High)}]";
+        return $"[{End(range.Low)}, {End(range.High)}]";
     }
 
     private static string Toml(FieldDescription field, object? value, string? written) => value switch

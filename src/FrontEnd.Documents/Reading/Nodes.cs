@@ -32,6 +32,9 @@ internal sealed record TableNode(Span Span, TableForm Form) : Node(Span)
 {
     public List<Entry> Entries { get; } = [];
 
+    /// <summary>Lines of the table that could not be read, and whose key is known all the same.</summary>
+    public List<Slip> Slips { get; } = [];
+
     /// <summary>True where a header of its own opened the table; a second header of the same name is then an error.</summary>
     public bool Opened { get; set; }
 
@@ -40,6 +43,14 @@ internal sealed record TableNode(Span Span, TableForm Form) : Node(Span)
 
     public Entry? Find(string key) => Entries.Find(entry => string.Equals(entry.Key, key, StringComparison.Ordinal));
 }
+
+/// <summary>A line that the parser refuses, and whose key is known all the same.</summary>
+/// <param name="Key">The key as it is to be written, dots and all, within its table.</param>
+/// <param name="Whole">Key and value.</param>
+/// <param name="Value">The value alone; of no length where there is none.</param>
+/// <param name="NeedsKey">True where key or sign are what is wrong: a value that takes the place of this one needs them written anew.</param>
+/// <param name="Problem">What is wrong with it, as it stands among the findings.</param>
+internal sealed record Slip(string Key, Span Whole, Span Value, bool NeedsKey, Finding Problem);
 
 internal enum TableForm
 {

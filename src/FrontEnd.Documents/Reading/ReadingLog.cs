@@ -26,6 +26,9 @@ internal sealed class ReadingLog(SourceText source, List<Finding> findings)
     /// <summary>The usual ranges of the classes of the cards that are named, by concrete key.</summary>
     public Dictionary<string, (double Least, double Greatest)> UsualOfCards { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Concrete keys of values whose range the design file itself gives.</summary>
+    public HashSet<string> Ranged { get; } = new(StringComparer.Ordinal);
+
     /// <summary>True where the file says something about keys that begin so, readable or not.</summary>
     public bool Mentions(string prefix) => Origins.Keys.Concat(Unread).Any(key => key.StartsWith(prefix, StringComparison.Ordinal));
 

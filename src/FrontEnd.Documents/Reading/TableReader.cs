@@ -68,6 +68,11 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             }
         }
 
+        foreach (Slip slip in table.Slips)
+        {
+            Misread(place, slip);
+        }
+
         if (new ExcessReader(log, format).Read(place, table, ref owner) is { } density)
         {
             DropRange(place, density, ref owner);
@@ -151,12 +156,45 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         else
         {
             // Ranges in the file stand before the card's, field by field.
-            value = value is PartRanges ranges ? ((PartRanges)field.Get(owner)!).With(ranges) : value;
+            if (value is PartRanges ranges)
+            {
+                value = ((PartRanges)field.Get(owner)!).With(ranges);
+                string part = place.Display + field.Key[..(field.Key.LastIndexOf('.') + 1)];
+                log.Ranged.UnionWith(place.Card is null ? ranges.All.Select(range => part + range.Key) : []);
+            }
+
             owner = field.Set(owner, value);
         }
 
         log.Remember(place.Card, field, key, value);
         DropRange(place, field, ref owner);
+    }
+
+    /// <summary>A line that could not be read, where it is plain whose value stands in it: the field is one that could not be read, and what is wrong with
+    /// the line is said of it.</summary>
+    private void Misread<TOwner>(TablePlace<TOwner> place, Slip slip)
+    {
+        string full = place.Path.Length == 0 ? slip.Key : $"{place.Path}.{slip.Key}";
+        int found = log.Findings.FindIndex(one => ReferenceEquals(one, slip.Problem));
+        if (place.Card is not null || found < 0 || place.Set.Find(full) is not { } field || field.Kind == FieldKind.Card
+            || log.Places.ContainsKey(place.Display + field.Key))
+        {
+            return;
+        }
+
+        // Nothing else may say that the design has the part.
+        for (int dot = full.LastIndexOf('.'); place.Path.Length < dot; dot = full.LastIndexOf('.', dot - 1))
+        {
+            if (place.Set.PartOf(full[..dot]) is not null)
+            {
+                return;
+            }
+        }
+
+        string key = place.Display + field.Key;
+        log.Unread.Add(key);
+        log.Places[key] = slip.NeedsKey ? slip.Whole : slip.Value;
+        log.Findings[found] = slip.Problem with { Field = key };
     }
 
     /// <summary>A value that the file says is not known; what its owner holds stays.</summary>
@@ -177,8 +215,8 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
     private void DropRange<TOwner>(TablePlace<TOwner> place, FieldDescription given, ref TOwner owner)
     {
         string parent = Parent(given.Key), key = parent.Length == 0 ? "ranges" : parent + ".ranges";
-        if (place.Card is null && log.Origins.TryGetValue(place.Display + key, out FieldOrigin? origin) && origin.Kind == OriginKind.Card
-            && place.Set.AsToml.Find(key) is { Kind: FieldKind.Ranges } field && field.Get(owner) is PartRanges ranges)
+        // The file's own range stays, whichever of the two stands first.
+        if (place.Card is null && !log.Ranged.Contains(place.Display + given.Key) && place.Set.AsToml.Find(key) is { Kind: FieldKind.Ranges } field && field.Get(owner) is PartRanges ranges)
         {
             owner = field.Set(owner, ranges.Without(given.Key[(parent.Length == 0 ? 0 : parent.Length + 1)..]));
         }

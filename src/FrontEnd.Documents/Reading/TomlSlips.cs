@@ -13,8 +13,10 @@ internal static partial class TomlSlips
     /// <summary>The text with each such line made a comment, of the same length, and a finding for each; null where there is none.</summary>
     /// <remarks>For a text that the parser refuses. A line is looked at alone: one that the parser takes is none of them. A list over several
     /// lines is left to the parser, and so is a text in which texts go over several lines.</remarks>
-    public static string? Without(SourceText source, List<Finding> findings)
+    /// <param name="slips">The lines whose key is known.</param>
+    public static string? Without(SourceText source, List<Finding> findings, out List<Slip> slips)
     {
+        slips = [];
         string text = source.Text;
         if (text.Contains("\"\"\"", StringComparison.Ordinal) || text.Contains("'''", StringComparison.Ordinal))
         {
@@ -44,6 +46,11 @@ internal static partial class TomlSlips
             {
                 (Finding finding, int at) = isHeader ? (ReadingMessages.TableName(line.Trim(), Meant(line)), line.IndexOf('[')) : Slip(table, line, problem);
                 findings.Add(source.Placed(finding, start + at));
+                if (!isHeader && !isTableLost && Written(line, start, findings[^1]) is { } slip)
+                {
+                    slips.Add(slip);
+                }
+
                 isTableLost |= isHeader;
             }
 
@@ -132,6 +139,22 @@ internal static partial class TomlSlips
         return WithoutSign().Match(line) is { Success: true } words
             ? (ReadingMessages.NoEquals(table + words.Groups["key"].Value, line.Trim(), words.Groups["key"].Value, Bare(words.Groups["value"].Value)), words.Groups["key"].Index)
             : (ReadingMessages.SyntaxError(problem, "TOML"), line.Length - line.TrimStart().Length);
+    }
+
+    /// <summary>Where key and value of such a line stand; null where there is no key.</summary>
+    private static Slip? Written(string line, int start, Finding problem)
+    {
+        Match pair = Pair().Match(line);
+        Match match = pair.Success ? pair : WithoutSign().Match(line);
+        (Group key, Group value) = (match.Groups["key"], match.Groups["value"]);
+        if (!match.Success || (!pair.Success && !value.Success))
+        {
+            return null;
+        }
+
+        Span from = new(start + value.Index, start + value.Index + Bare(value.Value).Length);
+        return new Slip(Lookalikes.ToLatin(key.Value), new Span(start + key.Index, from.End), from,
+            !pair.Success || Lookalikes.First(key.Value) is not null, problem);
     }
 
     /// <summary>What is wrong with a value that the parser refuses, and where in it; null where nothing is known of it.</summary>

@@ -26,7 +26,8 @@ internal static partial class TomlTree
         }
 
         // What one slip makes the parser say is said by the slip's own finding; what is left is said as it is.
-        if (document.HasErrors && TomlSlips.Without(source, findings) is { } repaired)
+        List<Slip> slips = [];
+        if (document.HasErrors && TomlSlips.Without(source, findings, out slips) is { } repaired)
         {
             read = repaired;
             document = Parse(source, read, findings);
@@ -50,9 +51,17 @@ internal static partial class TomlTree
             root.InsertAt = EndOfLine(source.Text, pair.Span.End.Offset);
         }
 
+        List<(int Start, TableNode? Table)> tables = [(0, root)];
         foreach (TableSyntaxBase table in document.Tables)
         {
-            lowering.AddTable(root, table);
+            tables.Add((table.Span.Start.Offset, lowering.AddTable(root, table)));
+        }
+
+        // Of a key that slips twice nobody knows which is meant.
+        foreach (IGrouping<(int Table, string Key), Slip> one in slips.GroupBy(slip => (Table: tables.FindLastIndex(table => table.Start <= slip.Whole.Start), slip.Key))
+            .Where(group => tables[group.Key.Table].Table is not null && group.Count() == 1))
+        {
+            tables[one.Key.Table].Table!.Slips.Add(one.First());
         }
 
         return root;
@@ -114,17 +123,18 @@ internal static partial class TomlTree
 
     private sealed class Lowering(SourceText source, List<Finding> findings)
     {
-        public void AddTable(TableNode root, TableSyntaxBase table)
+        /// <summary>The table that was opened; null where none was.</summary>
+        public TableNode? AddTable(TableNode root, TableSyntaxBase table)
         {
             if (table.Name is null)
             {
-                return;   // a syntax error, reported already
+                return null;   // a syntax error, reported already
             }
 
             List<(string Key, Span Span)> path = Path(table.Name);
             if (path.Count == 0)
             {
-                return;
+                return null;
             }
 
             TableNode? parent = root;
@@ -137,14 +147,14 @@ internal static partial class TomlTree
 
             if (parent is null)
             {
-                return;
+                return null;
             }
 
             (string last, Span span) = path[^1];
             TableNode? opened = table is TableArraySyntax ? OpenElement(parent, prefix, last, span) : Open(parent, prefix, last, span);
             if (opened is null)
             {
-                return;
+                return null;
             }
 
             opened.InsertAt = EndOfLine(source.Text, table.CloseBracket?.Span.End.Offset ?? span.End);
@@ -153,6 +163,8 @@ internal static partial class TomlTree
                 Add(opened, prefix + last + ".", pair);
                 opened.InsertAt = EndOfLine(source.Text, pair.Span.End.Offset);
             }
+
+            return opened;
         }
 
         public void Add(TableNode table, string prefix, KeyValueSyntax pair)

@@ -33,7 +33,7 @@ internal static class Errors
     /// <summary>What the screen shows for the value of a field of which nobody can say what it is; null for a field that has a value.</summary>
     public static string? InPlaceOfValue(DesignDocument document, string key) =>
         Problem(document, key) is not null ? document.WrittenAt(key) ?? Unsure
-        : document.Undecided is not null && document.OriginOf(key)?.Kind == OriginKind.Default ? Unsure
+        : document.Undecided is not null && document.OriginOf(key)?.Kind != OriginKind.Given ? Unsure
         : null;
 
     /// <summary>True for a block with a field of which nobody can say what it is: what the strip shows of it would be made up.</summary>

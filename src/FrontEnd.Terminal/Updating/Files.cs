@@ -125,7 +125,7 @@ internal static class Files
                 "choose a name that ends in .toml; y writes a JSON sheet")), null);
         }
 
-        DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document.Design), format, document.File, document.Cards);
+        DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document), format, document.File, document.Cards);
         (Model changed, Effect? effect) = Changes.Change(model, written, "written as TOML", "");
         Effect save = new Effect.Save(model.Here.Slot, path, written, MayReplace: false);
         return (changed, effect is null ? save : new Effect.Several([effect, save]));

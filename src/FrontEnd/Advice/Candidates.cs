@@ -52,7 +52,7 @@ internal static class Candidates
         if (IsUsual(design, DesignKeys.Electrodes.ActiveContactResistance))
         {
             yield return Contact(
-                design, $"twice the contact area at both electrodes: {P(set.Active.ContactResistance)} -> {P(Half(set.Active.ContactResistance))}", s => s with { Active = Larger(s.Active), Reference = Larger(s.Reference) });
+                design, $"twice the contact area at both electrodes: {P(set.Active.ContactResistance)} -> {P(Half(set.Active.ContactResistance))}", s => s with { Active = s.Active.OfArea(2), Reference = s.Reference.OfArea(2) });
         }
 
         if (set.Contact == ContactKind.Dry)
@@ -98,9 +98,6 @@ internal static class Candidates
                 SafetyLanes.NeededInLead(design, design.Requirements.FaultCurrent.Amperes)), PreferredSeries.E24));
 
     private static Resistance Half(Resistance r) => Resistance.FromOhms(r.Ohms / 2);
-
-    private static Electrode Larger(Electrode electrode) =>
-        electrode.Scaled(0.5) with { ExcessNoise = ExcessNoise.FromVoltsSquaredPerHertz(electrode.ExcessNoise.VoltsSquaredPerHertz / 2) };
 
     /// <summary>The next preferred resistor that keeps the current below a limit at −tolerance.</summary>
     private static Resistance Needed(Design design, Current limit, Ratio tolerance) =>

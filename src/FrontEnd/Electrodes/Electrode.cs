@@ -46,9 +46,10 @@ public sealed record Electrode
     public ContactKind EffectiveContact => Contact ?? (100e3 <= DcResistance.Ohms ? ContactKind.Dry : ContactKind.Wet);
 
     /// <summary>The electrode with its impedance multiplied: resistances times the factor, capacitances over it, so that the time constants
-    /// stay.</summary>
+    /// stay. The range of its contact resistance goes with it.</summary>
     public Electrode Scaled(double factor) => this with
     {
+        Ranges = Ranges.Scaled("contact-resistance", factor),
         SeriesResistance = Resistance.FromOhms(SeriesResistance.Ohms * factor),
         ContactResistance = Resistance.FromOhms(ContactResistance.Ohms * factor),
         ContactCapacitance = Capacitance.FromFarads(ContactCapacitance.Farads / factor),
@@ -56,13 +57,23 @@ public sealed record Electrode
         SecondCapacitance = SecondCapacitance is { } c ? Capacitance.FromFarads(c.Farads / factor) : null,
     };
 
+    /// <summary>The electrode with the power of its excess noise multiplied, and the range of it.</summary>
+    public Electrode WithExcess(double factor) => this with
+    {
+        ExcessNoise = ExcessNoise.FromVoltsSquaredPerHertz(ExcessNoise.VoltsSquaredPerHertz * factor),
+        Ranges = Ranges.Scaled("excess-density", factor),
+    };
+
+    /// <summary>The same contact on another area: many small contacts side by side, so that impedance and power of the excess noise go as
+    /// one over the area, and with them how far they range.</summary>
+    public Electrode OfArea(double factor) => Scaled(1 / factor).WithExcess(1 / factor);
+
     /// <summary>The electrode at a time after it was put on. It stays wet or dry as it is judged today, and with it its mismatch.</summary>
     public Electrode After(Duration time)
     {
         ContactFactors factors = OverTime.At(time);
-        return (factors.Impedance == 1 ? this : Scaled(factors.Impedance)) with
+        return (factors.Impedance == 1 ? this : Scaled(factors.Impedance)).WithExcess(factors.Excess * factors.Excess) with
         {
-            ExcessNoise = ExcessNoise.FromVoltsSquaredPerHertz(ExcessNoise.VoltsSquaredPerHertz * factors.Excess * factors.Excess),
             Contact = factors.Impedance == 1 ? Contact : EffectiveContact,
         };
     }

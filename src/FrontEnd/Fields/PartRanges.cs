@@ -25,6 +25,14 @@ public sealed class PartRanges : IEquatable<PartRanges>
     public PartRanges Without(string key) =>
         Of(key) is null ? this : new(_all.Where(range => !string.Equals(range.Key, key, StringComparison.Ordinal)));
 
+    /// <summary>These ranges, both ends of the one of a field multiplied by what its value is multiplied by.</summary>
+    /// <param name="key">The field.</param>
+    /// <param name="factor">Above 0.</param>
+    public PartRanges Scaled(string key, double factor) => Of(key) is null || factor == 1 ? this
+        : new(_all.Select(range => string.Equals(range.Key, key, StringComparison.Ordinal)
+            ? range with { Low = range.Low * factor, High = range.High * factor }
+            : range));
+
     public bool Equals(PartRanges? other) => other is not null && _all.SequenceEqual(other._all);
 
     public override bool Equals(object? obj) => Equals(obj as PartRanges);

@@ -1,8 +1,12 @@
-using FrontEnd.Terminal;
+using System.Globalization;
+using FrontEnd.Advice;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Reading;
+using FrontEnd.Fields;
+using FrontEnd.Reporting;
+using FrontEnd.Terminal;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Terminal;
@@ -42,6 +46,91 @@ public class EditsTests
         Assert.Null(taken.Finding);
         Assert.Equal(DesignWriter.ToToml(wanted), DesignWriter.ToToml(taken.Document.Design));
         StudyTests.AssertKeepsComments(document.Text, taken.Document.Text);
+    }
+
+    /// <summary>One channel on the forehead, dry: its advice is taken twice until the contacts are good enough.</summary>
+    private static string DryStarter => File.ReadAllText(Path.Combine(Setup.Root, "designs", "starter.toml")).Split('\n').Select(line =>
+        line.StartsWith("channels = 2 ", StringComparison.Ordinal) ? "channels = 1"
+        : line.StartsWith("sites =", StringComparison.Ordinal) ? "sites = [\"Fp1\"]"
+        : line.Replace("\"gel-prepared\"", "\"dry-forehead\"", StringComparison.Ordinal)).Aggregate((text, line) => text + "\n" + line);
+
+    public static TheoryData<string> Advised => [.. Files, "eight-channel-cap.toml", "mixed-headset.toml", "instructor.toml", "a dry starter"];
+
+    /// <summary>Whatever advice is taken over, once and once more, in place or by writing the file anew: what the file states and the change leaves alone is
+    /// stated afterwards, with its value.</summary>
+    [Theory]
+    [MemberData(nameof(Advised))]
+    public void TakeOver_AnyAdvice_LeavesStatedWhatIsStated(string file)
+    {
+        DesignDocument document = file.EndsWith(".toml", StringComparison.Ordinal) ? Read(file) : DesignDocument.Parse(DryStarter, DocumentFormat.Toml);
+        List<string> anew = [];
+        foreach (Candidate first in Candidates.For(document.Design, Evaluator.Evaluate(document.Design)))
+        {
+            DesignDocument once = Taken(document, first, anew);
+            foreach (Candidate second in Candidates.For(once.Design, Evaluator.Evaluate(once.Design)).Where(one => one.Change[..8] == first.Change[..8]))
+            {
+                Taken(once, second, anew);
+            }
+        }
+
+        Assert.True(anew.Count == 0, string.Join('\n', anew));
+    }
+
+    private static DesignDocument Taken(DesignDocument document, Candidate candidate, List<string> anew)
+    {
+        TakenOver taken = Edits.TakeOver(document, candidate.Design);
+        if (taken.Comments is not null)
+        {
+            anew.Add(candidate.Change);
+        }
+
+        AssertStates(document, candidate.Design, taken.Document, candidate.Change);
+        AssertStates(document, candidate.Design, Edits.Anew(document, candidate.Design).Document, candidate.Change);
+        return taken.Document;
+    }
+
+    private static void AssertStates(DesignDocument before, Design wanted, DesignDocument after, string change)
+    {
+        Assert.Equal(DesignWriter.ToToml(wanted), DesignWriter.ToToml(after.Design));
+        string[] lost = [.. Said(before, before.Stated).Intersect(Said(after, DesignFields.Of(wanted).Select(field => field.Key))).Except(Said(after, after.Stated))];
+        Assert.True(lost.Length == 0, $"{change}: {string.Join("; ", lost)}");
+
+        // Elements of lists by their names: their places move.
+        static IEnumerable<string> Said(DesignDocument document, IEnumerable<string> keys) =>
+            keys.Select(key => DesignFields.Find(document.Design, key)!).Where(field => DesignFields.IsPresent(document.Design, field.Key))
+                .Select(field => $"{Named(document.Design, field.Key)} = {FieldText.Format(field, field.Get(document.Design))}");
+
+        static string Named(Design design, string key) => DesignFields.Lists.FirstOrDefault(list => key.StartsWith(list.Key + "[", StringComparison.Ordinal)) is not { } list ? key
+            : $"{list.Key} {list.NameOf(list.Elements(design)[int.Parse(key[(list.Key.Length + 1)..key.IndexOf(']')], CultureInfo.InvariantCulture) - 1])}{key[(key.IndexOf(']') + 1)..]}";
+    }
+
+    /// <summary>What is said where nothing is given is not said of what is.</summary>
+    [Fact]
+    public void TakeOver_ByWritingAnew_DrawsNoFindingOfWhatIsNotGiven()
+    {
+        DesignDocument document = DesignDocument.Parse(DryStarter, DocumentFormat.Toml);
+        DesignDocument anew = Edits.Anew(document, document.Design with { Channels = 3 }).Document;
+        Assert.Contains("highest = \"3.3 V\"", anew.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(anew.Findings, finding => finding.Code is "FE0210" or "FE0211" or "FE0212");
+    }
+
+    /// <summary>The same advice twice: both are made in the file's own lines, and the ranges go with the area.</summary>
+    [Fact]
+    public void Advice_TakenTwice_StaysInPlace_AndTheRangesGoWithTheArea()
+    {
+        DesignDocument document = DesignDocument.Parse(DryStarter, DocumentFormat.Toml);
+        for (int i = 1; i <= 2; i++)
+        {
+            Candidate larger = Candidates.For(document.Design, Evaluator.Evaluate(document.Design)).Single(one => one.Change.StartsWith("twice the contact area", StringComparison.Ordinal));
+            TakenOver taken = Edits.TakeOver(document, larger.Design);
+            Assert.Null(taken.Comments);
+            document = taken.Document;
+            PartRange contact = document.Design.Electrodes.Active.Ranges.Of("contact-resistance")!, excess = document.Design.Electrodes.Reference.Ranges.Of("excess-density")!;
+            Assert.Equal((100e3 / (1 << i), 1e6 / (1 << i)), (contact.Low, contact.High));
+            Assert.Equal(3.13e-12 / (1 << i), excess.Low, 1e-20);
+        }
+
+        Assert.Contains("highest = \"3.3 V\"", document.Text, StringComparison.Ordinal);
     }
 
     [Theory]

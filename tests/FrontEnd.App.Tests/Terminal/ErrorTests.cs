@@ -55,6 +55,55 @@ public sealed class ErrorTests : IDisposable
         Assert.True(model.Type("+").Here.Document.HasErrors);
     }
 
+    /// <summary>A line that the parser refuses, in a table whose part has a card: what the file says stands in the field, not what the card says; typed
+    /// anew, it takes the line's place.</summary>
+    [Theory]
+    [InlineData("[amplifier]\ncard = \"integrated-programmable-gain\"\nSLIP\n", "amplifier", "amplifier.gain", "gain = 3,5", "3,5", "gain = 3.5")]
+    [InlineData("[amplifier]\ncard = \"integrated-programmable-gain\"\nSLIP   # about\ncmrr = \"90 dB\"\n", "amplifier", "amplifier.gain", "gain = 3,5", "3,5", "gain = 3.5")]
+    [InlineData("amplifier.SLIP\n", "amplifier", "amplifier.gain", "gain = 3,5", "3,5", "gain = 3.5")]
+    [InlineData("[amplifier]\nSLIP\n", "amplifier", "amplifier.gain", "gain = 3.5 x", "3.5 x", "gain = 3.5")]
+    [InlineData("[amplifier]\nSLIP\n", "amplifier", "amplifier.gain", "gain 3.7", "gain 3.7", "gain = 3.5")]
+    [InlineData("[amplifier]\nSLIP\n", "amplifier", "amplifier.gain", "gain =", "?", "gain =3.5")]
+    [InlineData("[converter]\nSLIP\n", "converter", "converter.rate", "rate = 250 Hz", "250 Hz", "rate = \"300 Hz\"")]
+    [InlineData("[[stages]]\nkind = \"gain\"\n[[stages]]\nkind = \"gain\"\nSLIP\n", "stage 2", "stages[2].feedback-resistor", "feedback-resistor = 200 kΩ", "200 kΩ", "feedback-resistor = \"3.5k\"")]
+    public void Line_ThatTheParserRefuses_IsItsFieldsValue(string text, string place, string key, string slip, string shown, string mended)
+    {
+        Model model = Open(text.Replace("SLIP", slip, StringComparison.Ordinal)).At(place, key);
+        FormRow row = Whereabouts.FieldInHand(model)!;
+        Assert.Equal(shown, row.Value(model.Here.Document));
+        Assert.Equal(key, Errors.Of(model.Here)[0].Field);
+        Assert.DoesNotContain("Now", FormRow.Describe(row.Field, model.Here.Document), StringComparison.Ordinal);
+        Assert.Contains("cannot be read", FormRow.Describe(row.Field, model.Here.Document), StringComparison.Ordinal);
+
+        Model done = model.Type(mended[(mended.IndexOf('=', StringComparison.Ordinal) + 1)..].Trim(' ', '"')).Press(KeyName.Enter);
+        Assert.Equal(text.Replace("SLIP", mended, StringComparison.Ordinal), done.Here.Document.Text);
+        Assert.False(done.Here.Document.HasErrors, done.Complaint?.Message);
+        DesignDocument cleared = model.Here.Document.Clear(key).Document;
+        Assert.False(cleared.HasErrors);
+        Assert.DoesNotContain(slip, cleared.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Where the file may mean anything, what a card says is as little the design's as a default is.</summary>
+    [Fact]
+    public void Card_OfAFileThatMayMeanAnything_SaysNothing()
+    {
+        Model model = Open("[amplifier]\ncard = \"integrated-programmable-gain\"\ngian = 3.5\n").At("amplifier", "amplifier.gain");
+        FormRow row = Whereabouts.FieldInHand(model)!;
+        Assert.Equal("?", row.Value(model.Here.Document));
+        Assert.DoesNotContain("Now from its card", FormRow.Describe(row.Field, model.Here.Document), StringComparison.Ordinal);
+    }
+
+    /// <summary>With figures withheld nobody knows that none of them depends on a change.</summary>
+    [Theory]
+    [InlineData("[amplifier]\ngain = 3,5\n[input]\nseries-resistor = \"10 kΩ\"\n")]
+    [InlineData("[amplifier]\ngian = 3.5\n[input]\nseries-resistor = \"10 kΩ\"\n")]
+    public void Change_OfAFileWithErrors_ClaimsNothingOfWhatIsWithheld(string text)
+    {
+        Model model = Open(text).At("input", "input.series-resistor").Type("+");
+        Assert.NotEqual("10 kΩ", FieldText.Format(DesignFields.Find(model.Design, "input.series-resistor")!, model.Design.Input.SeriesResistor));
+        Assert.DoesNotContain("none of them depends", model.Status, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Limit_ThatCannotBeRead_LeavesTheFigureAndTakesTheVerdict()
     {

@@ -10,7 +10,7 @@ internal sealed record SizeJson(
 {
     public static SizeJson From(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) => new(
         request.Fixed.Name, outcome.Candidates, outcome.Evaluated,
-        [.. outcome.Front.Select((one, at) => SizedJson.From(one, at + 1, request.Stated))],
+        [.. outcome.Front.Select((one, at) => SizedJson.From(one, at + 1, DesignWriter.Stated(request.Stated, request.Fixed, one.Design)))],
         outcome.Obstacles, FindingJson.From(findings))
     {
         DesignCautions = FrontEnd.Results.Cautions.Own(outcome.Front.Select(one => one.Design).Prepend(request.Fixed)),
