@@ -162,6 +162,7 @@ public static class DesignWriter
                 UnknownField? unknown = partly?.Find(prefix + field.Key);
                 bool always = (!list.HasKinds && field.Key is "low" or "high" or "name") || unknown is not null
                     || (stated?.Contains(prefix + field.Key) == true && CanBeSaid(field, field.Get(element)))
+                    || (variant.Topology is not null && IsPartValue(field) && field.Get(element) is not null)
                     || (variant.Parts.Any(part => part.IsWhole && part.Has(field.Key)) && field.Get(element) is not ("" or PartRanges { All.Count: 0 }));
                 if (always || (hasCard && field.Key.StartsWith("opamp.", StringComparison.Ordinal))
                     || !string.Equals(Text(field, element), Text(field, start), StringComparison.Ordinal))
@@ -206,6 +207,10 @@ public static class DesignWriter
     private static bool IsBarePart(Design design, string owner) =>
         DesignFields.OptionalParts.Any(part => string.Equals(part.Key, owner, StringComparison.Ordinal) && part.IsThere(design)
             && !part.IsThere(new Design()));
+
+    /// <summary>A resistor or capacitor of a stage's circuit, which nobody can read off a default.</summary>
+    private static bool IsPartValue(FieldDescription field) =>
+        !field.Key.Contains('.', StringComparison.Ordinal) && (field.Holds<Resistance>() || field.Holds<Capacitance>());
 
     private static bool SameList(DesignList list, Design design, Design start)
     {
