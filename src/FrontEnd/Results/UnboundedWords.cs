@@ -23,7 +23,7 @@ internal static class UnboundedWords
         : id == ResultIds.Levels.Recovery ? "never recovers"
         : ResultIds.Drive.All.Has(id) ? "no crossing"
         : Is(id, ResultIds.Levels.LeastHeadroom) || ResultIds.Levels.IsHeadroom(id) ? "no voltage"
-        : Is(id, ResultIds.Mains.SystemCmrr) && below ? "no common mode"
+        : Is(id, ResultIds.Mains.SystemCmrr) ? "none is left"   // of a common mode, be there one or not
         : id == ResultIds.Levels.LargestSignal ? "any signal"
         : ResultIds.See.All.Has(id) ? "hardly seen"
         : unit switch

@@ -158,7 +158,10 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
 
         bool all = Array.TrueForAll(met, one => one is not false), none = Array.TrueForAll(met, one => one is not true);
         bool isSafety = ResultIds.Safety.All.Has(like.Id);
-        if (none || (all && !(isSafety && design.LeavesSafetyOpen)))
+
+        // The greatest figure and the least limit may meet though no draw has both.
+        bool overlap = like.Verdict.LimitSpan is { } span && Overlap(Values(_all, like.Id), span, like.Verdict.LimitIsGreatest, none);
+        if (!overlap && (none || (all && !(isSafety && design.LeavesSafetyOpen))))
         {
             VerdictKind kind = none ? VerdictKind.Fail : VerdictKind.Pass;
             return Of(kind, like.Verdict, () => (none ? "not met" : "met") + " whatever the unknown values are within their ranges");
@@ -166,7 +169,9 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
 
         UnknownField? sets = like.Verdict.LimitSpan is null ? null : design.Find(like.Verdict.Requirement!), decided = sets ?? DecidedBy(like.Id, isSafety);
         Closing closing = sets is not null ? Closing.Asked(sets) : Closing.Of(design, like, decided, with, met);
-        return Of(VerdictKind.Open, like.Verdict, () => all
+        return Of(VerdictKind.Open, like.Verdict, () => overlap && (all || none)
+            ? "the figure and its limit both rest on what is not known, and their ranges overlap"
+            : all
             ? "met with the usual values, but what protects the wearer is not known"
             : $"met by {met.Count(one => one is true)} of {met.Length} designs that the unknown values allow") with
         {
@@ -179,20 +184,33 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
     private Verdict Limited(Verdict like, DrawnFigures.Figure[] asked)
     {
         like = Array.Find(asked, one => one.Limit is not null) is { Limit: not null } judged ? like with { LimitIsGreatest = judged.LimitIsGreatest } : like;
-        if (design.Find(like.Requirement!) is { Field.Quantity: { } kind } sets)
-        {
-            return like with { Limit = null, LimitSpan = new(kind.FromSi(sets.Least), kind.FromSi(sets.Greatest), false) };
-        }
-
         IQuantity[] limits = [.. asked.Select(one => one.Limit).OfType<IQuantity>()];
         if (limits.Length == 0)
         {
             return like;
         }
 
+        if (design.Find(like.Requirement!) is { Field.Quantity: { } kind } sets)
+        {
+            return like with { Limit = null, LimitSpan = new(kind.FromSi(sets.Least), kind.FromSi(sets.Greatest), false) };
+        }
+
         IQuantity least = limits.MinBy(one => one.SiValue)!, greatest = limits.MaxBy(one => one.SiValue)!;
         bool orNone = limits.Length < asked.Length, isOne = greatest.SiValue - least.SiValue <= Same * Math.Abs(greatest.SiValue);
         return isOne && !orNone ? like with { Limit = least } : like with { Limit = null, LimitSpan = new(least, greatest, orNone) };
+    }
+
+    /// <summary>True where some value and some limit, each within its ends, would give the other answer.</summary>
+    private static bool Overlap(double[] values, LimitSpan span, bool isGreatest, bool none)
+    {
+        (double least, double greatest) = (values.Min(), values.Max());
+        return (isGreatest, none) switch
+        {
+            (true, true) => least <= span.Greatest.SiValue,
+            (true, false) => span.Least.SiValue < greatest,
+            (false, true) => span.Least.SiValue <= greatest,
+            (false, false) => least < span.Greatest.SiValue,
+        };
     }
 
     /// <summary>Open where it is not known whether a limit applies at all: what has no limit is neither met nor failed.</summary>
