@@ -40,7 +40,11 @@ public sealed class DesignDocument
     public PartlyKnownDesign? PartlyKnown { get; }
 
     /// <summary>What a command says that wants every value; null where every value is known.</summary>
-    public Finding? NotAllKnown => PartlyKnown is { Unknowns: { Count: > 0 } unknowns } ? Messages.NeedsAll([.. unknowns.Select(one => one.Key)]) : null;
+    public Finding? NotAllKnown => NotKnown.Count == 0 ? null : Messages.NeedsAll(NotKnown);
+
+    /// <summary>The keys of what is not known: first what could protect or harm, then what the maker can say, then the rest.</summary>
+    public IReadOnlyList<string> NotKnown => PartlyKnown is not { } partly ? []
+        : [.. partly.Unknowns.OrderBy(one => one.Field.Safety ? 0 : one.KnownBy == FrontEnd.Fields.KnownBy.Maker ? 1 : 2).Select(one => one.Key)];
 
     /// <summary>Fields whose values stand in the file and could not be read.</summary>
     internal IReadOnlyList<UnreadField> Unread { get; }

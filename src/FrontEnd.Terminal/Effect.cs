@@ -25,7 +25,7 @@ public abstract record Effect
         /// <summary>Of a document with its cards read.</summary>
         public static Evaluate Of(int slot, int run, DesignDocument document) => new(slot, run, document.Design)
         {
-            Refused = document.WithoutFigures ?? (document.Unread is [var first, ..] ? first.Problem : null),
+            Refused = document.Undecided ?? Errors.NotAllKnown(document) ?? (document.Unread is [var first, ..] ? first.Problem : null),
             ReadInPart = document.WithoutFigures is null && document.Unread.Count > 0 ? document : null,
         };
 

@@ -22,8 +22,8 @@ internal static class ResultText
     {
         ResultState.Number => QuantityText.Format(result.Value),
         ResultState.Word => result.Text ?? "",
-        // What is said of a limit of use is longer than a figure's place; it stands with the reasons.
-        ResultState.Unbounded => ResultIds.Limit.All.Has(result.Id) || Wording.IsNotLimited(result) ? Wording.Unbounded(result) : result.Text ?? Wording.Unbounded(result),
+        // Why is longer than a figure's place; it stands with the reasons.
+        ResultState.Unbounded => UnboundedWords.Of(result),
         ResultState.Interval => Wording.Span(result),
         ResultState.Missing => $"not computed ({result.FindingCode})",
         _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
@@ -59,7 +59,7 @@ internal static class ResultText
     /// <summary>The change that helps most with its effect; null where there is none.</summary>
     public static string? Helps(Result result) => result.Verdict.Improvement is not { } improvement
         ? null
-        : $"helps most: {improvement.Change}; then {(improvement.After is null ? "no number" : QuantityText.Format(improvement.After))}, {Wording.Word(improvement.Verdict)}"
+        : $"helps most: {improvement.Change}; then {(improvement.After is null ? improvement.AfterInWords ?? "no number" : QuantityText.Format(improvement.After))}, {Wording.Word(improvement.Verdict)}"
             + (improvement.SideEffect is null ? "" : $"; but {improvement.SideEffect}");
 
     /// <summary>A source's place for the reader: "metting-van-rijn-1990, sec. 2.1".</summary>

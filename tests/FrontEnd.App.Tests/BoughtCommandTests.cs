@@ -103,4 +103,48 @@ public sealed class BoughtCommandTests
         Assert.Contains("input.series-resistor", outcome.Messages, StringComparison.Ordinal);
         Assert.False(File.Exists(output));
     }
+
+    private const string Bare = "name = \"k\"\nchannels = 2\n\n[bought]\nrange = \"2 mV\"\n\n[converter]\nrate = \"256 Hz\"\nbits = \"unknown\"\n\n[montage]\nsites = [\"AF7\", \"AF8\"]\nreference = \"Fpz\"\n";
+
+    /// <summary>Limits that rest on what is not known stand as ranges, in the text as in JSON, and no fail has none.</summary>
+    [Fact]
+    public void Check_LimitsThatAreNotKnown_AreRanges()
+    {
+        using TemporaryFolder folder = new();
+        string file = Path.Combine(folder.Path, "k.toml");
+        File.WriteAllText(file, Bare);
+        string brief = Shell.Run("check", file).Output, all = Shell.Run("check", file, "--all").Output, json = Shell.Run("check", file, "--json").Output;
+        Assert.Matches(@"[?] open       noise, board's share .*\n             limit: at most 945 nV p-p, or none\n             closed by: set requirements.noise\n", brief);
+        Assert.Matches(@"[?] open       resolution needed .*\n             limit: at most 10 bit to 24 bit\n", brief);
+        Assert.DoesNotContain("none set", brief, StringComparison.Ordinal);
+        Assert.All([brief, all], text => Assert.DoesNotContain("15.5 bit", text, StringComparison.Ordinal));
+        Assert.InRange(brief.Split('\n').TakeWhile(line => line != "next").Max(line => line.Length), 1, 80);
+        using System.Text.Json.JsonDocument answer = System.Text.Json.JsonDocument.Parse(json);
+        foreach (System.Text.Json.JsonElement result in answer.RootElement.GetProperty("results").EnumerateArray())
+        {
+            bool hasLimit = result.GetProperty("limit").ValueKind != System.Text.Json.JsonValueKind.Null || result.GetProperty("wanted").ValueKind != System.Text.Json.JsonValueKind.Null
+                || result.TryGetProperty("limit_least", out _);
+            Assert.True(hasLimit || result.GetProperty("verdict").GetString() is "not judged", result.GetProperty("id").GetString());
+        }
+    }
+
+    /// <summary>What wants every value says in one sentence how much is not known, and what can be done instead.</summary>
+    [Fact]
+    public void Command_ThatWantsEveryValue_SaysWhatCanBeDoneInstead()
+    {
+        string flat = Shell.Run("explain", "designs/bought-headband.toml", "noise.total").Messages;
+        Assert.Contains("57 values of the design are not known, such as `input.series-resistor`, ", flat, StringComparison.Ordinal);
+        Assert.InRange(flat.Split('`').Length, 1, 20);
+        Assert.All((string[])["frontend check DESIGN", "--plain", "frontend bench DESIGN"], way => Assert.Contains(way, flat, StringComparison.Ordinal));
+    }
+
+    /// <summary>Without a recording the bench says how to make the one that narrows.</summary>
+    [Fact]
+    public void Bench_OfABoughtHeadset_SaysHowToRecord()
+    {
+        Outcome outcome = Shell.Run("bench", "designs/bought-headband.toml");
+        Assert.Equal(2, outcome.Code);
+        Assert.All((string[])["with nobody wearing the device", "all its electrodes joined by wire, record a minute", "ch1 [µV]", "--measured FILE --fixture shorted"],
+            words => Assert.Contains(words, outcome.Messages, StringComparison.Ordinal));
+    }
 }

@@ -44,6 +44,23 @@ public sealed class PlainSheetTests
         Assert.Contains("100 kΩ to 900 kΩ", page, StringComparison.Ordinal);   // its card's class, where one value would be the middle
     }
 
+    /// <summary>A maker knows no keys of a design file; every minus sign is one; a band begins at 0.5 Hz.</summary>
+    [Fact]
+    public void Plain_OfABoughtHeadset_HasNoKeysAndOneMinusSign()
+    {
+        using TemporaryFolder folder = new();
+        string html = Path.Combine(folder.Path, "plain.html");
+        Assert.Equal(0, Shell.Run("sheet", "designs/bought-headband.toml", "--plain", "-o", html).Code);
+        string page = WebUtility.HtmlDecode(File.ReadAllText(html));
+        page = page[page.IndexOf("The path of the signal", StringComparison.Ordinal)..page.IndexOf("Words on this page", StringComparison.Ordinal)];
+        Assert.Contains("ask the maker: protection resistor in each of the two measuring leads", page, StringComparison.Ordinal);
+        Assert.DoesNotMatch("(input|converter|supply|mains|ground-drive|amplifier|electrodes)[.][a-z]", page.Replace("design.", "", StringComparison.Ordinal));
+        Assert.Matches("−[0-9.]+ dB to −[0-9.]+ dB", page);
+        Assert.DoesNotMatch("-[0-9.]+ (dB|%)", page);
+        Assert.Contains("0.5 Hz to 4 Hz", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("mHz", page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Plain_AsAListOfParts_IsRefused()
     {

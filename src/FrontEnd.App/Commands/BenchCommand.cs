@@ -40,14 +40,14 @@ internal static class BenchCommand
             return ExitCode.Unusable;
         }
 
-        if (document.NotAllKnown is { } open)
+        if (document.NotAllKnown is not null)
         {
             if (asked.Measured is not null)
             {
                 return BenchNarrowing.Run(path, document, asked, outlet);
             }
 
-            outlet.Tell(open);
+            outlet.Tell(Messages.NeedsRecording(document.NotKnown));
             return ExitCode.Unusable;
         }
 

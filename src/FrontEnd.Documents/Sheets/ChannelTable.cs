@@ -40,7 +40,7 @@ internal static class ChannelTable
             Notes = ["To spare: how far the electrodes' offset may exceed the required one.", "The design's noise, mains and levels are those of the worst channel for each; each says which channel that is."],
         };
 
-        string Cell(ResultId id) => assessment.Find(id) is { } result ? Wording.Value(result) : "no limit found";
+        string Cell(ResultId id) => assessment.Find(id) is { } result ? Wording.Value(result) : UnboundedWords.Of(id, "V");
     }
 
     /// <summary>The channels that are computed from named ones, each with what it is made of; null for a design whose channels have no names, and for

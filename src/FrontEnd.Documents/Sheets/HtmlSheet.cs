@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using System.Text;
 using FrontEnd.Documents.Drawing;
 
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The sheet as one HTML file that needs nothing else: prints on A4, vector drawings, no script.</summary>
-internal static class HtmlSheet
+internal static partial class HtmlSheet
 {
     private const string Style = """
         body { font-family: sans-serif; font-size: 10.5pt; line-height: 1.35; color: #111; background: #fff; margin: 0 auto; max-width: 190mm; padding: 8mm; }
@@ -83,7 +84,7 @@ internal static class HtmlSheet
                 html.Append("<h2>").Append(Together(Svg.Escape(Capital(heading.Text)))).Append("</h2>\n");
                 break;
             case Block.Paragraph paragraph:
-                html.Append("<p>").Append(Svg.Escape(Capital(paragraph.Text))).Append("</p>\n");
+                html.Append("<p>").Append(Svg.Escape(Value(Capital(paragraph.Text)))).Append("</p>\n");
                 break;
             case Block.Warning warning:
                 html.Append("<p class=\"warning\">").Append(Svg.Escape(warning.Text)).Append("</p>\n");
@@ -133,7 +134,7 @@ internal static class HtmlSheet
             : " class=\"small many\">\n");
         foreach (string text in items.Texts)
         {
-            html.Append("<li>").Append(Svg.Escape(items.AsWritten ? text : Capital(text))).Append("</li>\n");
+            html.Append("<li>").Append(Svg.Escape(Value(items.AsWritten ? text : Capital(text)))).Append("</li>\n");
         }
 
         html.Append("</").Append(tag).Append(">\n");
@@ -195,15 +196,19 @@ internal static class HtmlSheet
                 html.Append("<br><span class=\"quiet\">most of it: ").Append(Svg.Escape(dominates)).Append("</span>");
             }
 
-            html.Append("</td><td class=\"number\">").Append(Svg.Escape(Value(Wording.Value(result)))).Append("</td><td class=\"number\">").Append(Svg.Escape(Wording.Limit(verdict)))
+            html.Append("</td><td class=\"number\">").Append(Svg.Escape(Value(Wording.Value(result)))).Append("</td><td class=\"number\">").Append(Svg.Escape(Value(Wording.Limit(verdict))))
                 .Append("</td><td class=\"number\">").Append(Svg.Escape(Value(Wording.Margin(result)))).Append("</td></tr>\n");
         }
 
         html.Append("</table>\n");
     }
 
-    /// <summary>A negative value with its unit has a minus sign, as wide as a digit; a bare number, which may be copied, keeps what programs read.</summary>
-    private static string Value(string text) => text is ['-', var first, ..] && char.IsAsciiDigit(first) && text.AsSpan().IndexOfAny(" °%") > 0 ? "−" + text[1..] : text;
+    /// <summary>Every negative value with its unit has a minus sign, as wide as a digit, also where a value stands in a sentence or is one of two ends; a
+    /// bare number, which may be copied, keeps what programs read.</summary>
+    private static string Value(string text) => Negative().Replace(text, "−");
+
+    [GeneratedRegex(@"(?<=^|[ (])-(?=[0-9]+(\.[0-9]+)?([°%]| [\p{L}°%]))", RegexOptions.ExplicitCapture)]
+    private static partial Regex Negative();
 
     /// <summary>A verdict's sign and its count stay on one line.</summary>
     private static string Together(string heading)

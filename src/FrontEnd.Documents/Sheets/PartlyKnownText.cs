@@ -80,7 +80,17 @@ internal static class PartlyKnownText
             Result result = assessment.Judged[at];
             Verdict verdict = result.Verdict;
             string row = $"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(Word) + names[result.Id].PadRight(ShortNames.Most + 1) + Wording.Value(result).PadRight(Value);
-            page.Line($"{row} {Wording.Limit(verdict)}");
+            string limit = Wording.Limit(verdict);
+            if (row.Length + 1 + limit.Length <= TextPage.Width)
+            {
+                page.Line($"{row} {limit}");
+            }
+            else
+            {
+                page.Line(row.TrimEnd());
+                page.Paragraph(limit, "             limit: ");
+            }
+
             if (verdict.ClosesBy is { } whole && (at + 1 == assessment.Judged.Count || assessment.Judged[at + 1].Verdict.ClosesBy != whole))
             {
                 // What protects the wearer is said whole: nobody is to try it out.
@@ -116,8 +126,8 @@ internal static class PartlyKnownText
         page.Ends("what it can see", ResultIds.Noise.Bands + "*");
         page.Table([new("", true), new("band", true), new("noise, rms"), new("smallest signal"), new("signal over noise")],
             [.. Sight.Bands(assessment).Select(band => new Row([
-                Mark(band.Kind, "above the noise", "below it"), $"{band.Band.Name}, {QuantityText.FormatPart(band.Band.Low)} to {QuantityText.FormatPart(band.Band.High)}",
-                Wording.Span(band.Noise), QuantityText.FormatPart(band.Band.SmallestSignal ?? assessment.Design.SmallestSignal), Wording.Span(band.Ratio)]))]);
+                Mark(band.Kind, "above the noise", "below it"), $"{band.Band.Name}, {Range(band.Band.Low, band.Band.High)}",
+                Wording.Span(band.Noise), Smallest(assessment, band.Band), Wording.Span(band.Ratio)]))]);
         IReadOnlyList<(Result Ratio, VerdictKind Kind)> sources = Sight.Sources(assessment);
         if (sources.Count == 0)
         {
@@ -129,6 +139,16 @@ internal static class PartlyKnownText
         page.Table([new("", true), new("source in channel", true), new("over noise")],
             [.. sources.Select(one => new Row([Mark(one.Kind, "above", "below"), Source(one.Ratio.Name), Wording.Span(one.Ratio)]))]);
     }
+
+    /// <summary>The ends of a band, both in the unit that books give them in: "0.5 Hz to 4 Hz", not 500 mHz.</summary>
+    internal static string Range(Frequency low, Frequency high) => $"{Edge(low)} to {Edge(high)}";
+
+    private static string Edge(Frequency edge) => edge.Hertz is > 0 and < 1 ? $"{QuantityText.FormatTrimmed(edge.Hertz, "1", 3)} Hz" : QuantityText.FormatPart(edge);
+
+    /// <summary>The smallest signal wanted in a band; where it is not known, between what it lies.</summary>
+    internal static string Smallest(Assessment assessment, Band band) =>
+        band.SmallestSignal is null && assessment.PartlyKnown?.Find(DesignKeys.Signal.Smallest) is { } unknown ? Ends(unknown)
+        : QuantityText.FormatPart(band.SmallestSignal ?? assessment.Design.SmallestSignal);
 
     /// <summary>"alpha in O1-A1" of the name of its signal over noise.</summary>
     internal static string Source(string name) => name[(name.IndexOf(" of ", StringComparison.Ordinal) + 4)..name.LastIndexOf(',')];

@@ -54,7 +54,7 @@ internal static class PlainPage
     private static IReadOnlyList<string> Path(Assessment assessment, IReadOnlyList<SiteChannel> channels)
     {
         Design design = assessment.Design;
-        string band = $"{QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}";
+        string band = PartlyKnownText.Range(design.Band.Low, design.Band.High);
         string stated = design.Patches.FirstOrDefault(patch => patch.Amplitude is not null) is { } patch
             ? $"; this file states {patch.Name} to be {Patch(assessment, 1 + design.Patches.ToList().IndexOf(patch))} in {patch.EffectiveStatedIn}, which is an assumption, not a finding" : "";
         return
@@ -118,7 +118,7 @@ internal static class PlainPage
     private static Block.Table Shows(Assessment assessment) => new(
         [new("", true), new("what", true), new("noise, rms"), new("over noise")],
         [
-            .. Sight.Bands(assessment).Select(one => new Row([Yes(one.Kind), $"{QuantityText.FormatPart(one.Band.SmallestSignal ?? assessment.Design.SmallestSignal)} in {one.Band.Name}, {QuantityText.FormatPart(one.Band.Low)} to {QuantityText.FormatPart(one.Band.High)}",
+            .. Sight.Bands(assessment).Select(one => new Row([Yes(one.Kind), $"{PartlyKnownText.Smallest(assessment, one.Band)} in {one.Band.Name}, {PartlyKnownText.Range(one.Band.Low, one.Band.High)}",
                 Figure(assessment, one.Noise.Id), Figure(assessment, one.Ratio.Id)])),
             .. Sight.Sources(assessment).Select(one => new Row([Yes(one.Kind), PartlyKnownText.Source(one.Ratio.Name), "", $"{Figure(assessment, one.Ratio.Id)} times"])),
         ]);
@@ -126,7 +126,7 @@ internal static class PlainPage
     private static IReadOnlyList<string> Limits(Assessment assessment) =>
     [
         $"Signs: {PartlyKnownText.Signs}. Open: decided by something that is not known.",
-        .. Open(assessment).Select(result => $"Open: {result.Name}: {result.Verdict.ClosesBy}."),
+        .. Open(assessment).Select(result => $"Open: {result.Name}: {result.Verdict.ClosesInPlainWords ?? result.Verdict.ClosesBy}."),
         "Muscle, eyes and movement make artefacts that are larger than any rhythm; nothing here can tell them from the brain.",
         "It shows voltages on the skin. It does not read thoughts or find illness, and no amplitude here is called normal.",
     ];

@@ -130,7 +130,7 @@ internal static class SheetBody
         Improvement change = result.Verdict.Improvement!;
         string after = change.After is { } value
             ? QuantityText.Format(value)
-            : "no limit found", side = change.SideEffect is { } worse
+            : change.AfterInWords ?? "no number", side = change.SideEffect is { } worse
             ? $" (but {worse})."
             : ".";
         return $"{Capital(result.Name)}: from {Wording.Value(result)} to {after}, {Wording.Word(change.Verdict)}{side}";

@@ -21,7 +21,7 @@ internal static class SpreadWording
 
     /// <summary>One of a figure's values, written as the assessment writes it; what is infinite has no bound.</summary>
     public static string Value(SpreadFigure figure, double value, int digits = 3) =>
-        !double.IsFinite(value) ? figure.Quantity(1) is Current ? "not limited" : "no limit found" : QuantityText.Format(figure.Quantity(value), digits);
+        !double.IsFinite(value) ? UnboundedWords.Of(figure.Id, figure.Unit, below: value < 0) : QuantityText.Format(figure.Quantity(value), digits);
 
     public static string Share(double share) => QuantityText.FormatPercent(Ratio.FromFraction(share));
 

@@ -94,32 +94,36 @@ internal static class Wording
     {
         ResultState.Number => QuantityText.Format(result.Value),
         ResultState.Word => result.Text ?? "",
-        ResultState.Unbounded => Unbounded(result),
+        ResultState.Unbounded => UnboundedWords.Of(result),
         ResultState.Interval => Span(result),
         ResultState.Missing => $"missing, see {result.FindingCode}",
         _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
     };
-
-    /// <summary>In place of a figure without bound: of a current through the wearer it must not read as if a search had found no bound for use.</summary>
-    public static string Unbounded(Result result) => IsNotLimited(result) ? "not limited" : "no limit found";
 
     /// <summary>True for a current through the wearer that nothing in the device limits; its text says what that means. No other current is without
     /// bound.</summary>
     public static bool IsNotLimited(Result result) => result is { State: ResultState.Unbounded, Unit: "A" };
 
     /// <summary>Least and greatest of a figure that rests on what is not known, with two digits, which is more than is known.</summary>
-    public static string Span(Result result) => result.Interval is { } span ? Span(span.Least, span.Greatest, result.Unit) : Value(result);
+    public static string Span(Result result) => result.Interval is { } span ? Span(span.Least, span.Greatest, result) : Value(result);
 
     /// <summary>The same for nine in ten of the draws.</summary>
-    public static string Usual(Result result) => result.Interval is { } span ? Span(span.P05, span.P95, result.Unit) : Value(result);
+    public static string Usual(Result result) => result.Interval is { } span ? Span(span.P05, span.P95, result) : Value(result);
 
-    private static string Span(double least, double greatest, string unit)
+    /// <summary>Where an end has no bound, which way stands in words: "54 mV up, or any offset".</summary>
+    private static string Span(double least, double greatest, Result result)
     {
-        string low = End(least, unit), high = End(greatest, unit);
-        return string.Equals(low, high, StringComparison.Ordinal) ? $"about {low}" : $"{low} to {high}";
-    }
+        string low = End(least), high = End(greatest);
+        return (double.IsFinite(least), double.IsFinite(greatest)) switch
+        {
+            (true, true) => string.Equals(low, high, StringComparison.Ordinal) ? $"about {low}" : $"{low} to {high}",
+            (true, false) => $"{low} up, or {high}",
+            (false, true) => $"{low}, or up to {high}",
+            (false, false) => string.Equals(low, high, StringComparison.Ordinal) ? low : $"{low}, or {high}",
+        };
 
-    private static string End(double si, string unit) => double.IsFinite(si) ? QuantityText.Format(si, unit, SpanDigits) : "no limit";
+        string End(double si) => double.IsFinite(si) ? QuantityText.Format(si, result.Unit, SpanDigits) : UnboundedWords.Of(result.Id, result.Unit, below: si < 0);
+    }
 
     private const int SpanDigits = 2;
 
@@ -129,7 +133,15 @@ internal static class Wording
 
     /// <summary>"at most 3.50 µV rms"; "none set" where nothing is asked.</summary>
     public static string Limit(Verdict verdict) =>
-        verdict.Limit is null ? verdict.Wanted ?? "none set" : $"{(verdict.LimitIsGreatest ? "at most" : "at least")} {QuantityText.Format(verdict.Limit)}";
+        verdict.LimitSpan is { } span ? $"{(verdict.LimitIsGreatest ? "at most" : "at least")} {LimitEnds(span)}{(span.OrNone ? ", or none" : "")}"
+        : verdict.Limit is null ? verdict.Wanted ?? "none set" : $"{(verdict.LimitIsGreatest ? "at most" : "at least")} {QuantityText.Format(verdict.Limit)}";
+
+    private static string LimitEnds(LimitSpan span)
+    {
+        string least = QuantityText.Format(span.Least), greatest = QuantityText.Format(span.Greatest);
+        // Two ends have the digits of a figure's ends.
+        return string.Equals(least, greatest, StringComparison.Ordinal) ? least : $"{QuantityText.Format(span.Least, SpanDigits)} to {QuantityText.Format(span.Greatest, SpanDigits)}";
+    }
 
     /// <summary>How far on the right side of the limit, with its sign; "" where there is no number.</summary>
     public static string Margin(Result result) =>
@@ -139,7 +151,7 @@ internal static class Wording
     /// met with enough to spare.</summary>
     public static string? Helps(Verdict verdict) => verdict.Improvement is not { } improvement || verdict.Kind == VerdictKind.Pass
         ? null
-        : $"{improvement.Change}; gives {(improvement.After is null ? "no limit found" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"
+        : $"{improvement.Change}; gives {(improvement.After is null ? improvement.AfterInWords ?? "no number" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"
             + (improvement.SideEffect is null ? "" : $"; but {improvement.SideEffect}");
 
     /// <summary>The share or plain difference of a hand figure, with its sign.</summary>

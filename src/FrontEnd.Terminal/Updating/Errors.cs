@@ -25,7 +25,11 @@ internal static class Errors
     /// <param name="design">The design in hand.</param>
     /// <param name="mayBeUnknown">True where values that nobody knows are no hindrance.</param>
     public static Finding? InTheWay(OpenDesign design, bool mayBeUnknown = false) =>
-        Of(design) is [var first, ..] ? first : mayBeUnknown ? null : design.Document.NotAllKnown;
+        Of(design) is [var first, ..] ? first : mayBeUnknown ? null : NotAllKnown(design.Document);
+
+    /// <summary>What stands in the way of figures where some values are not known, with the keys that lead to what can be said; null where all are known.</summary>
+    public static Finding? NotAllKnown(DesignDocument document) =>
+        document.NotAllKnown is null ? null : Messages.NeedsAllOnScreens(document.NotKnown, $"z {UnknownsPage.Way.Under}");
 
     /// <summary>What is wrong with the value that the file gives a field; null where it was read.</summary>
     public static Finding? Problem(DesignDocument document, string key) => document.Unread.FirstOrDefault(one => one.Key == key)?.Problem;

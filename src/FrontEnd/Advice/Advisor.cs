@@ -110,7 +110,10 @@ public static class Advisor
             if (best is null || bestKey.CompareTo(key) < 0)
             {
                 bestKey = key;
-                best = new Improvement(candidate.Change, candidate.Design, result.Value, changed.Value, changed.Verdict.Kind, spoilt);
+                best = new Improvement(candidate.Change, candidate.Design, result.Value, changed.Value, changed.Verdict.Kind, spoilt)
+                {
+                    AfterInWords = changed.State == ResultState.Unbounded ? UnboundedWords.Of(changed) : null,
+                };
             }
         }
 

@@ -282,7 +282,7 @@ internal static class Judge
 
     private static string Because(Result result, IQuantity limit, string key, bool greatest, double? margin, string? remark)
     {
-        string value = result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? "no limit found";
+        string value = result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? UnboundedWords.Of(result);
         string asked = QuantityText.Format(limit);
         string held = margin switch
         {

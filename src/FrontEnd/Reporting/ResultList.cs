@@ -47,9 +47,11 @@ internal sealed class ResultList
     public void Word(ResultId id, string name, string text, Equation equation) =>
         Add(new Result { Id = id, Name = name, Symbol = "", Unit = "", State = ResultState.Word, Text = text, Equation = equation });
 
-    public void Unbounded(ResultId id, string name, string symbol, string unit, Equation equation, string text) =>
+    /// <summary>Adds a figure without bound.</summary>
+    /// <param name="below">True where it is below every number.</param>
+    public void Unbounded(ResultId id, string name, string symbol, string unit, Equation equation, string text, bool below = false) =>
         Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Unbounded, Text = text,
-            Equation = equation });
+            Equation = equation, IsBelowAll = below });
 
     public void Missing(ResultId id, string name, string symbol, string unit, Equation equation, string findingCode) =>
         Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Missing, Equation = equation,
@@ -61,7 +63,7 @@ internal sealed class ResultList
     {
         if (double.IsNaN(ratio) || ratio <= 0 || UnboundedDecibels < 20 * Math.Log10(ratio))
         {
-            Unbounded(id, name, symbol, "dB", equation, unboundedText);
+            Unbounded(id, name, symbol, "dB", equation, unboundedText, below: ratio <= 0);
         }
         else
         {

@@ -28,6 +28,10 @@ public sealed record Result
     /// <summary>Where the figure lies, where <see cref="State"/> is <see cref="ResultState.Interval"/>; else null.</summary>
     public Interval? Interval { get; init; }
 
+    /// <summary>Of a figure without bound: true where it is below every number, such as a level of nothing in decibels, false where it is above every
+    /// one.</summary>
+    public bool IsBelowAll { get; init; }
+
     /// <summary>The unit's symbol, also where there is no number; "" for a word.</summary>
     public required string Unit { get; init; }
 
@@ -77,7 +81,7 @@ public enum ResultState
     /// <summary>The result is <see cref="Result.Text"/>.</summary>
     Word,
 
-    /// <summary>A ratio without bound (or beyond 300 dB): "no limit found".</summary>
+    /// <summary>Without bound (a ratio also beyond 300 dB): <see cref="UnboundedWords"/> says which way, <see cref="Result.Text"/> why.</summary>
     Unbounded,
 
     /// <summary>The design leaves values open that the figure rests on: <see cref="Result.Interval"/> says where it lies.</summary>

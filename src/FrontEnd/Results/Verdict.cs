@@ -38,6 +38,9 @@ public sealed record Verdict
     /// <summary>The limit it was held against; null where none is set.</summary>
     public IQuantity? Limit { get; init; }
 
+    /// <summary>Where the limit lies that itself rests on what is not known; then <see cref="Limit"/> is null.</summary>
+    public LimitSpan? LimitSpan { get; init; }
+
     /// <summary>The word that is asked for, where the result is a word; null where the limit is a quantity or none is set.</summary>
     public string? Wanted { get; init; }
 
@@ -62,6 +65,9 @@ public sealed record Verdict
 
     /// <summary>Of an open verdict the single fact or measurement that would close it; else null.</summary>
     public string? ClosesBy { get; init; }
+
+    /// <summary>The same with what a field means in place of its key, for a reader who has no design file.</summary>
+    internal string? ClosesInPlainWords { get; init; }
 
     /// <summary>The same in a few words, without how it is done.</summary>
     internal string? ClosesInShort { get; init; }
@@ -97,4 +103,8 @@ public enum VerdictKind
 /// <param name="Verdict">Its verdict word with the change made.</param>
 /// <param name="SideEffect">Another requirement's verdict that the change makes worse, in words; null for none.</param>
 public sealed record Improvement(string Change, Design Design, IQuantity? Before, IQuantity? After, VerdictKind Verdict,
-    string? SideEffect);
+    string? SideEffect)
+{
+    /// <summary>What stands in place of a value without bound; null where there is a value.</summary>
+    public string? AfterInWords { get; init; }
+}

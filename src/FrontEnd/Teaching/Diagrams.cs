@@ -418,7 +418,7 @@ internal static class Diagrams
         assessment.Find(id) switch
         {
             { Value: { } value } => QuantityText.Format(value),
-            { State: ResultState.Unbounded } => "no limit found",
+            { State: ResultState.Unbounded } unbounded => UnboundedWords.Of(unbounded),
             _ => "no number",
         };
 

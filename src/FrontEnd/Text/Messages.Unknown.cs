@@ -24,10 +24,38 @@ internal static partial class Messages
         Finding.Error(RangeReversed, key, $"{key} lies between {least} and {greatest}, and the first is not below the second", null,
             "write the least value first; where they are the same, write one value");
 
+    /// <summary>How any test of a device is done.</summary>
+    internal const string OnTheTable = "with nobody wearing the device, running from its battery on a table";
+
+    /// <summary>The recording that says most of a device whose values are not known.</summary>
+    internal const string ShortedMinute = "all its electrodes joined by wire, record a minute";
+
+    private const int MostNamed = 4;
+
     /// <summary>A command that wants every value.</summary>
+    /// <param name="keys">What is not known, what the owner can ask for first.</param>
     public static Finding NeedsAll(IReadOnlyList<string> keys) =>
-        Finding.Error(PartlyKnown, "", $"the design leaves {keys.Count} value{(keys.Count == 1 ? "" : "s")} open: {Listed(keys).Replace(" or `", " and `", StringComparison.Ordinal)}",
-            "a single figure for an unknown value would be invented", "give each a single value; `frontend check` shows what can be computed without them");
+        Finding.Error(PartlyKnown, "", NotKnown(keys), "a single figure for an unknown value would be invented",
+            "`frontend check DESIGN` shows what can be said in intervals, `frontend sheet DESIGN --plain -o page.html` as a page; `frontend bench DESIGN` says how a recording narrows them; a value that you learn goes into the file");
+
+    /// <summary>The same on the screens.</summary>
+    /// <param name="keys">What is not known.</param>
+    /// <param name="way">The keys that lead to the intervals.</param>
+    public static Finding NeedsAllOnScreens(IReadOnlyList<string> keys, string way) => NeedsAll(keys) with { Help = $"{way} shows what can be said in intervals; a value that you learn goes into its field" };
+
+    /// <summary>A design whose tests have no readings, and the recording that narrows what is not known of it.</summary>
+    public static Finding NeedsRecording(IReadOnlyList<string> keys) =>
+        Finding.Error(PartlyKnown, "", NotKnown(keys), "no reading follows from values that are not known; a recording narrows them",
+            $"{OnTheTable}, {ShortedMinute}, if possible with its own filters off; save a .csv of samples, the column headed with name and unit such as `ch1 [µV]` beside one headed `time` in seconds, or an .edf or .bdf; "
+            + "then `frontend bench DESIGN --measured FILE --fixture shorted --narrow narrowed.toml`. A resistor in every lead is a second fixture: `--fixture 10k`");
+
+    private static string NotKnown(IReadOnlyList<string> keys)
+    {
+        string[] named = [.. keys.Take(keys.Count <= MostNamed ? MostNamed : MostNamed - 1)];
+        string all = Listed(named).Replace(" or `", " and `", StringComparison.Ordinal);
+        return keys.Count == 1 ? $"1 value of the design is not known: {all}"
+            : $"{keys.Count} values of the design are not known{(named.Length < keys.Count ? ", such as" : ":")} {all}";
+    }
 
     /// <summary>Why nothing is said of a figure whose limit could not be read.</summary>
     internal const string LimitUnread = "its limit could not be read";

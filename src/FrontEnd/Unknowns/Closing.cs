@@ -7,9 +7,11 @@ namespace FrontEnd.Unknowns;
 
 /// <summary>The single fact or measurement that would close an open verdict. No measurement sends a current through anybody, none is done
 /// while the device is worn, and of what protects the wearer none is proposed at all: the maker is asked.</summary>
-internal static class Closing
+/// <param name="InShort">In a few words.</param>
+/// <param name="Whole">As it is done.</param>
+/// <param name="InPlainWords">The same without keys of the file.</param>
+internal sealed record Closing(string InShort, string Whole, string InPlainWords)
 {
-    private const string OnTheTable = "with nobody wearing the device, running from its battery on a table";
 
     /// <summary>In a few words, and as it is done.</summary>
     /// <param name="design">The design.</param>
@@ -17,19 +19,20 @@ internal static class Closing
     /// <param name="decided">The unknown that moves it most; null for none.</param>
     /// <param name="with">The designs that have the result.</param>
     /// <param name="met">Which of them meet the requirement.</param>
-    public static (string InShort, string Whole) Of(PartlyKnownDesign design, Result result, UnknownField? decided, DrawnFigures[] with, bool?[] met)
+    public static Closing Of(PartlyKnownDesign design, Result result, UnknownField? decided, DrawnFigures[] with, bool?[] met)
     {
         if (ResultIds.Safety.All.Has(result.Id))
         {
-            string[] open = [.. design.Unknowns.Where(one => one.Field.Safety).Select(one => one.Key)];
-            string asked = $"ask the maker for {string.Join(", ", open)}";
-            return (asked, $"{asked}; do not send current through a device that you did not build to find out, and until the maker answers treat nothing here as below a limit");
+            const string And = "; do not send current through a device that you did not build to find out, and until the maker answers treat nothing here as below a limit";
+            UnknownField[] open = [.. design.Unknowns.Where(one => one.Field.Safety)];
+            string asked = $"ask the maker for {string.Join(", ", open.Select(one => one.Key))}";
+            return new(asked, asked + And, $"ask the maker: {string.Join("; ", open.Select(Plain))}{And}");
         }
 
         return Measured(result, with, met) ?? Asked(decided);
     }
 
-    private static (string, string)? Measured(Result result, DrawnFigures[] with, bool?[] met)
+    private static Closing? Measured(Result result, DrawnFigures[] with, bool?[] met)
     {
         string limit = result.Verdict.Limit is { } known ? QuantityText.Format(known, 2) : "";
         if (result.Id == ResultIds.Noise.BoardShare || result.Id == ResultIds.Converter.BitsNeeded)
@@ -53,7 +56,7 @@ internal static class Closing
     }
 
     /// <summary>Below the least reading of those that fail all are met; above the greatest of those that meet it none is.</summary>
-    private static (string, string)? Shorted(DrawnFigures[] with, bool?[] met)
+    private static Closing? Shorted(DrawnFigures[] with, bool?[] met)
     {
         double below = double.PositiveInfinity, above = 0;
         for (int i = 0; i < with.Length; i++)
@@ -68,22 +71,32 @@ internal static class Closing
         }
 
         return double.IsFinite(below) && 0 < above && double.IsFinite(above)
-            ? Done("a recording with the inputs shorted", "inputs shorted", $"all its electrodes joined by wire, record a minute; rms noise in the band below {Text(below)} means that the requirement is met, above {Text(above)} that it is not")
+            ? Done("a recording with the inputs shorted", "inputs shorted", $"{Messages.ShortedMinute}; rms noise in the band below {Text(below)} means that the requirement is met, above {Text(above)} that it is not")
             : null;
 
         static string Text(double volts) => QuantityText.Format(volts, "V", 2);
     }
 
     /// <summary>A measurement: what is used, and how.</summary>
-    private static (string, string) Done(string with, string how) => Done(with, with, how);
+    private static Closing Done(string with, string how) => Done(with, with, how);
 
-    private static (string, string) Done(string inShort, string with, string how) => (inShort, $"{with}: {OnTheTable}, {how}");
-
-    private static (string InShort, string Whole) Asked(UnknownField? decided) => decided?.KnownBy switch
+    private static Closing Done(string inShort, string with, string how)
     {
-        KnownBy.Room => ($"a range of {decided.Key} measured in the room", $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the room and the leads; a range measured there narrows it"),
-        KnownBy.Contact => ($"an electrode with a known range of {decided.Key}", $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the contact; an electrode with a known range narrows it"),
-        KnownBy.Maker => ($"ask the maker for {decided.Key}", $"ask the maker for {decided.Key}: {decided.Field.Meaning}"),
-        _ => ("ask the maker for what is not known", "ask the maker for what is not known"),
+        string whole = $"{with}: {Messages.OnTheTable}, {how}";
+        return new(inShort, whole, whole);
+    }
+
+    /// <summary>Asking whoever can know the value.</summary>
+    public static Closing Asked(UnknownField? decided) => decided?.KnownBy switch
+    {
+        KnownBy.Room => new($"a range of {decided.Key} measured in the room", $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the room and the leads; a range measured there narrows it",
+            $"it is not a fact about the device; it depends on the room and the leads: {Plain(decided)}"),
+        KnownBy.Contact => new($"an electrode with a known range of {decided.Key}", $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the contact; an electrode with a known range narrows it",
+            $"it is not a fact about the device; it depends on how the electrodes touch the skin: {Plain(decided)}"),
+        KnownBy.Maker => new($"ask the maker for {decided.Key}", $"ask the maker for {decided.Key}: {decided.Field.Meaning}", $"ask the maker: {Plain(decided)}"),
+        _ => new("ask the maker for what is not known", "ask the maker for what is not known", "ask the maker for what is not known"),
     };
+
+    /// <summary>What the field is, without the remarks behind it.</summary>
+    private static string Plain(UnknownField one) => one.Field.Meaning.Split(';')[0];
 }

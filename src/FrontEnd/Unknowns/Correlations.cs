@@ -12,13 +12,16 @@ internal sealed class Correlations(double[][] places, DrawnFigures?[] drawn)
     private readonly ConcurrentDictionary<ResultId, double[]> _known = new();
 
     /// <summary>One correlation an input; 0 where the figure does not vary.</summary>
-    public double[] Of(ResultId id) => _known.GetOrAdd(id, Work);
+    public double[] Of(ResultId id) => _known.GetOrAdd(id, one => Work(draw => draw.Number(one)));
 
-    /// <summary>The inputs with the largest of any of these figures, strongest first; those that move nothing are left out.</summary>
+    /// <summary>The same of the limit that the figure is held against: what moves the limit decides as what moves the figure.</summary>
+    private double[] OfLimit(ResultId id) => Work(draw => draw.Of(id)?.Limit?.SiValue ?? double.NaN);
+
+    /// <summary>The inputs with the largest of any of these figures and their limits, strongest first; those that move nothing are left out.</summary>
     public IReadOnlyList<int> Strongest(IEnumerable<ResultId> ids, int most)
     {
         var largest = new double[places[0].Length];
-        foreach (double[] one in ids.Select(Of))
+        foreach (double[] one in ids.SelectMany(id => new[] { Of(id), OfLimit(id) }))
         {
             for (int i = 0; i < largest.Length; i++)
             {
@@ -29,16 +32,17 @@ internal sealed class Correlations(double[][] places, DrawnFigures?[] drawn)
         return [.. Enumerable.Range(0, largest.Length).Where(i => 0 < largest[i]).OrderByDescending(i => largest[i]).Take(most)];
     }
 
-    private double[] Work(ResultId id)
+    private double[] Work(Func<DrawnFigures, double> of)
     {
-        int[] with = [.. Enumerable.Range(0, drawn.Length).Where(draw => drawn[draw]?.Of(id) is { Value: not double.NaN })];
+        double[] values = Array.ConvertAll(drawn, one => one is null ? double.NaN : of(one));
+        int[] with = [.. Enumerable.Range(0, drawn.Length).Where(draw => !double.IsNaN(values[draw]))];
         var correlations = new double[places[0].Length];
         if (with.Length < 2)
         {
             return correlations;
         }
 
-        float[] figure = Statistics.Ranks([.. with.Select(draw => drawn[draw]!.Of(id)!.Value.Value)]);
+        float[] figure = Statistics.Ranks([.. with.Select(draw => values[draw])]);
         for (int i = 0; i < correlations.Length; i++)
         {
             correlations[i] = Statistics.Correlation(

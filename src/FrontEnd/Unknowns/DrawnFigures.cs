@@ -9,7 +9,13 @@ namespace FrontEnd.Unknowns;
 internal sealed class DrawnFigures
 {
     /// <summary>One figure: its number, infinite for one without bound and not a number for a word or a missing one.</summary>
-    internal readonly record struct Figure(double Value, string? Word, VerdictKind Verdict);
+    /// <param name="Value">The number.</param>
+    /// <param name="Word">The word; null for a number.</param>
+    /// <param name="Verdict">What is said of it against its own limit.</param>
+    /// <param name="Limit">That limit; null for none.</param>
+    /// <param name="LimitIsGreatest">True where the figure must not be above it.</param>
+    /// <param name="IsAsked">True where the figure is one that this design is judged by, whether a limit is set or not.</param>
+    internal readonly record struct Figure(double Value, string? Word, VerdictKind Verdict, IQuantity? Limit, bool LimitIsGreatest, bool IsAsked);
 
     private readonly Dictionary<ResultId, Figure> _figures;
 
@@ -40,8 +46,8 @@ internal sealed class DrawnFigures
         result.State switch
         {
             ResultState.Number => result.Si,
-            ResultState.Unbounded => double.PositiveInfinity,
+            ResultState.Unbounded => result.IsBelowAll ? double.NegativeInfinity : double.PositiveInfinity,
             _ => double.NaN,
         },
-        result.State == ResultState.Word ? result.Text : null, result.Verdict.Kind);
+        result.State == ResultState.Word ? result.Text : null, result.Verdict.Kind, result.Verdict.Limit, result.Verdict.LimitIsGreatest, result.Verdict.Requirement is not null);
 }

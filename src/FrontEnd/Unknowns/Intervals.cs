@@ -150,35 +150,91 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
             return like.Verdict;
         }
 
+        like = like with { Verdict = Limited(like.Verdict, [.. with.Select(one => one.Of(like.Id)!.Value).Where(one => one.IsAsked)]) };
+        if (like.Verdict.LimitSpan is { OrNone: true })
+        {
+            return WhetherLimited(like.Verdict);
+        }
+
         bool all = Array.TrueForAll(met, one => one is not false), none = Array.TrueForAll(met, one => one is not true);
         bool isSafety = ResultIds.Safety.All.Has(like.Id);
-        if (none || (all && !(isSafety && design.LeavesSafetyOpen)))
+
+        // The greatest figure and the least limit may meet though no draw has both.
+        bool overlap = like.Verdict.LimitSpan is { } span && Overlap(Values(_all, like.Id), span, like.Verdict.LimitIsGreatest, none);
+        if (!overlap && (none || (all && !(isSafety && design.LeavesSafetyOpen))))
         {
             VerdictKind kind = none ? VerdictKind.Fail : VerdictKind.Pass;
             return Of(kind, like.Verdict, () => (none ? "not met" : "met") + " whatever the unknown values are within their ranges");
         }
 
-        UnknownField? decided = DecidedBy(like.Id, isSafety);
-        (string inShort, string closes) = Closing.Of(design, like, decided, with, met);
-        return Of(VerdictKind.Open, like.Verdict, () => all
+        UnknownField? sets = like.Verdict.LimitSpan is null ? null : design.Find(like.Verdict.Requirement!), decided = sets ?? DecidedBy(like.Id, isSafety);
+        Closing closing = sets is not null ? Closing.Asked(sets) : Closing.Of(design, like, decided, with, met);
+        return Of(VerdictKind.Open, like.Verdict, () => overlap && (all || none)
+            ? "the figure and its limit both rest on what is not known, and their ranges overlap"
+            : all
             ? "met with the usual values, but what protects the wearer is not known"
             : $"met by {met.Count(one => one is true)} of {met.Length} designs that the unknown values allow") with
         {
-            DecidedBy = decided?.Key, ClosesBy = closes, ClosesInShort = inShort,
+            DecidedBy = decided?.Key, ClosesBy = closing.Whole, ClosesInShort = closing.InShort, ClosesInPlainWords = closing.InPlainWords,
+        };
+    }
+
+    /// <summary>The verdict with the limit that the designs have; where they have several, or some have none, with the ends of it and no single one, which
+    /// would be that of a design in the middle.</summary>
+    private Verdict Limited(Verdict like, DrawnFigures.Figure[] asked)
+    {
+        like = Array.Find(asked, one => one.Limit is not null) is { Limit: not null } judged ? like with { LimitIsGreatest = judged.LimitIsGreatest } : like;
+        IQuantity[] limits = [.. asked.Select(one => one.Limit).OfType<IQuantity>()];
+        if (limits.Length == 0)
+        {
+            return like;
+        }
+
+        if (design.Find(like.Requirement!) is { Field.Quantity: { } kind } sets)
+        {
+            return like with { Limit = null, LimitSpan = new(kind.FromSi(sets.Least), kind.FromSi(sets.Greatest), false) };
+        }
+
+        IQuantity least = limits.MinBy(one => one.SiValue)!, greatest = limits.MaxBy(one => one.SiValue)!;
+        bool orNone = limits.Length < asked.Length, isOne = greatest.SiValue - least.SiValue <= Same * Math.Abs(greatest.SiValue);
+        return isOne && !orNone ? like with { Limit = least } : like with { Limit = null, LimitSpan = new(least, greatest, orNone) };
+    }
+
+    /// <summary>True where some value and some limit, each within its ends, would give the other answer.</summary>
+    private static bool Overlap(double[] values, LimitSpan span, bool isGreatest, bool none)
+    {
+        (double least, double greatest) = (values.Min(), values.Max());
+        return (isGreatest, none) switch
+        {
+            (true, true) => least <= span.Greatest.SiValue,
+            (true, false) => span.Least.SiValue < greatest,
+            (false, true) => span.Least.SiValue <= greatest,
+            (false, false) => least < span.Greatest.SiValue,
+        };
+    }
+
+    /// <summary>Open where it is not known whether a limit applies at all: what has no limit is neither met nor failed.</summary>
+    private static Verdict WhetherLimited(Verdict like)
+    {
+        string closes = $"set {like.Requirement}: without it a limit applies to some of the designs that the unknown values allow, and none is set for the others";
+        return Of(VerdictKind.Open, like, () => "whether a limit applies depends on what is not known") with
+        {
+            ClosesBy = closes, ClosesInShort = $"set {like.Requirement}", ClosesInPlainWords = "say how much is allowed: a limit applies to some of the devices that this may be, and none is set for the others",
         };
     }
 
     private static Verdict Of(VerdictKind kind, Verdict like, Func<string> because) => new(kind, because)
     {
-        Requirement = like.Requirement, Limit = like.Limit, Wanted = like.Wanted, LimitIsGreatest = like.LimitIsGreatest, LimitSource = like.LimitSource,
+        Requirement = like.Requirement, Limit = like.Limit, LimitSpan = like.LimitSpan, Wanted = like.Wanted, LimitIsGreatest = like.LimitIsGreatest, LimitSource = like.LimitSource,
     };
 
-    /// <summary>Null for what is not judged in this design and has no number to hold against the limit.</summary>
+    /// <summary>Null for what no limit is set for in this design, and for what is not judged in it and has no number to hold against the
+    /// others' limit.</summary>
     private static bool? Met(DrawnFigures.Figure figure, Verdict like) => figure.Verdict switch
     {
         VerdictKind.Pass or VerdictKind.Marginal => true,
         VerdictKind.Fail => false,
-        _ when like.Limit is { } limit && !double.IsNaN(figure.Value) =>
+        _ when !figure.IsAsked && like.Limit is { } limit && !double.IsNaN(figure.Value) =>
             like.LimitIsGreatest ? figure.Value <= limit.SiValue : limit.SiValue <= figure.Value,
         _ => null,
     };

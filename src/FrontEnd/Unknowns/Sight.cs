@@ -26,7 +26,7 @@ internal sealed record Sight(Band Band, Result Noise, Result Ratio, VerdictKind 
     /// <summary>Whether a figure is above a level over all that the unknown allows.</summary>
     public static VerdictKind Above(Result result, double level) => result switch
     {
-        { State: ResultState.Unbounded } => VerdictKind.Pass,
+        { State: ResultState.Unbounded } => result.IsBelowAll ? VerdictKind.Fail : VerdictKind.Pass,
         { Interval: { } span } => level < span.Least ? VerdictKind.Pass : span.Greatest <= level ? VerdictKind.Fail : VerdictKind.Open,
         { State: ResultState.Number } => level < result.Si ? VerdictKind.Pass : VerdictKind.Fail,
         _ => VerdictKind.NotJudged,

@@ -52,4 +52,14 @@ public sealed class BoughtScreenTests
         Model model = Setup.Start(Bought, 120, 40).Type(keys);
         Assert.Equal(Messages.PartlyKnown, model.Complaint?.Code);
     }
+
+    /// <summary>In front of the figures that are not there: how many values are not known, and the keys that lead to what can be said.</summary>
+    [Fact]
+    public void Screens_OfABoughtHeadset_SayTheWayToTheIntervals()
+    {
+        string screen = string.Join(' ', Setup.Start(Bought, 120, 40).Screen().Split((char[])[' ', '\n', '│'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("57 values of the design are not known", screen, StringComparison.Ordinal);
+        Assert.Contains("z u shows what can be said in intervals", screen, StringComparison.Ordinal);
+        Assert.Contains("z u", Setup.Start(Bought, 120, 40).Type("zr").Complaint!.Help, StringComparison.Ordinal);
+    }
 }

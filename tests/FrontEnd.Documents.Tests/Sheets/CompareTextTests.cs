@@ -88,6 +88,19 @@ public class CompareTextTests
         }
     }
 
+    /// <summary>A figure without bound says which way it has none, here as in JSON: of rejection none is enough where the leads alone leave too much, and none
+    /// is needed where there is nothing to reject.</summary>
+    [Fact]
+    public void AFigureWithoutBound_SaysWhichWay()
+    {
+        Design strict = Starter with { Requirements = Starter.Requirements with { MainsResidue = VoltageRms.FromVolts(1e-15) } };
+        Assert.Matches("\n    mains.cmrr_needed: [0-9.]+ dB -> none is enough\n", Text(strict));
+        Assert.Contains("none is enough", AnswerJson.Of(Comparison.Of(Starter, strict, TestContext.Current.CancellationToken)), StringComparison.Ordinal);
+        FrontEnd.Results.Assessment quiet = FrontEnd.Reporting.Evaluator.Evaluate(Starter with { Mains = Starter.Mains with { Voltage = VoltageRms.FromVolts(0) } });
+        Assert.Equal("none is needed", Wording.Value(quiet["mains.cmrr_needed"]));
+        Assert.Equal("none is left", Wording.Value(quiet["mains.system_cmrr"]));
+    }
+
     [Fact]
     public void NoDifference_IsSaid() => Assert.StartsWith("the designs do not differ", Text(Starter with { }), StringComparison.Ordinal);
 }

@@ -107,4 +107,60 @@ public sealed class PartlyKnownEvaluatorTests
         Assert.DoesNotContain("only if", assessment[ResultIds.Mains.Total].Name, StringComparison.Ordinal);
         Assert.DoesNotContain("only if", PartlyKnownEvaluator.Evaluate(With(design, ("electrodes.mismatch", 0.1, 1.5)))[ResultIds.Drive.WorstPhaseMargin].Name, StringComparison.Ordinal);
     }
+
+    /// <summary>A limit by default stands for wet electrodes alone: where it is not known whether they are wet, the verdict is neither a fail nor a pass, and
+    /// shows the limit that may apply. With electrodes that are surely dry none does, and with a requirement that one does.</summary>
+    [Fact]
+    public void Limit_ThatMayNotApply_IsShownAndFailsNothing()
+    {
+        Electrodes.ElectrodeSet set = Designs.Dry.Electrodes;
+        Design design = Designs.Dry with
+        {
+            Electrodes = set with { Active = set.Active with { Contact = null }, Reference = set.Reference with { Contact = Electrodes.ContactKind.Wet } },
+        };
+        Verdict Of(Design one, double least, double greatest) =>
+            PartlyKnownEvaluator.Evaluate(With(one, ("electrodes.active.contact-resistance", least, greatest)))[ResultIds.Noise.BoardShare].Verdict;
+
+        Verdict open = Of(design, 5e3, 2e6);
+        Assert.Equal(VerdictKind.Open, open.Kind);
+        Assert.Null(open.Limit);
+        Assert.True(open.LimitSpan!.OrNone);
+        Assert.True(open.LimitIsGreatest);
+        Assert.Equal(Judge.DefaultNoise(design).Volts, open.LimitSpan.Least.SiValue, 1e-15);
+        Assert.StartsWith("set requirements.noise", open.ClosesBy, StringComparison.Ordinal);
+        Assert.Equal(VerdictKind.NotJudged, Of(design, 500e3, 2e6).Kind);
+        Assert.Null(Of(design, 500e3, 2e6).LimitSpan);
+        Verdict held = Of(design with { Requirements = new() { Noise = VoltagePeakToPeak.FromVolts(1e-3) } }, 5e3, 2e6);
+        Assert.Equal((VerdictKind.Pass, 1e-3), (held.Kind, held.Limit!.SiValue));
+    }
+
+    /// <summary>A limit that an unknown field sets is its range, and no number in the middle of it: the resolution by a converter's bits, hum by the smallest
+    /// signal.</summary>
+    [Fact]
+    public void Limit_FromAnUnknownField_IsItsRange()
+    {
+        Verdict bits = PartlyKnownEvaluator.Evaluate(With(Designs.Dry, ("converter.bits", 4, 20)))[ResultIds.Converter.BitsNeeded].Verdict;
+        Assert.Null(bits.Limit);
+        Assert.Equal((4, 20), (bits.LimitSpan!.Least.SiValue, bits.LimitSpan.Greatest.SiValue));
+        Assert.Equal((VerdictKind.Open, "converter.bits"), (bits.Kind, bits.DecidedBy));
+        Verdict known = PartlyKnownEvaluator.Evaluate(With(Designs.Dry, ("amplifier.input-noise", 1e-9, 2e-9)))[ResultIds.Converter.BitsNeeded].Verdict;
+        Assert.Equal(Designs.Dry.Converter.Bits, known.Limit!.SiValue);
+        Assert.Null(known.LimitSpan);
+
+        Design design = Designs.Dry with { Requirements = Designs.Dry.Requirements with { MainsRecorded = null } };
+        Verdict hum = PartlyKnownEvaluator.Evaluate(With(design, ("signal.smallest", 1e-6, 4e-6)))[ResultIds.Mains.Recorded].Verdict;
+        Assert.Null(hum.Limit);
+        Assert.Equal(0.5e-6, hum.LimitSpan!.Least.SiValue, 1e-12);
+        Assert.Equal(2e-6, hum.LimitSpan.Greatest.SiValue, 1e-12);
+    }
+
+    /// <summary>The ends of the limit are tried against the ends of the figure: a resolution that the least of the unknown bits does not reach is no
+    /// pass.</summary>
+    [Fact]
+    public void Limit_FromAnUnknownField_IsHeldAgainstAtItsEnds()
+    {
+        Design design = Designs.Dry;
+        double needed = Evaluator.Evaluate(design)[ResultIds.Converter.BitsNeeded].Si;
+        Assert.Equal(VerdictKind.Open, PartlyKnownEvaluator.Evaluate(With(design, ("converter.bits", needed - 0.001, needed + 12)))[ResultIds.Converter.BitsNeeded].Verdict.Kind);
+    }
 }

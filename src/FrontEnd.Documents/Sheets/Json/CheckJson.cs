@@ -118,6 +118,21 @@ internal sealed record ResultJson(
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? Greatest { get; init; }
 
+    /// <summary>Where the limit lies that rests on what is not known; the limit itself is null then.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IQuantity? LimitLeast { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IQuantity? LimitGreatest { get; init; }
+
+    /// <summary>True where it is not known whether there is a limit at all.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public bool? LimitOrNone { get; init; }
+
+    /// <summary>Of a figure without bound which way it has none, in words.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Unbounded { get; init; }
+
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? P05 { get; init; }
 
@@ -141,6 +156,8 @@ internal sealed record ResultJson(
         Finding = result.FindingCode, Because = result.Verdict.Because, Dominates = result.Verdict.Dominates,
         Helps = Wording.Helps(result.Verdict), Least = result.Interval?.Least, Greatest = result.Interval?.Greatest, P05 = result.Interval?.P05,
         P95 = result.Interval?.P95, DecidedBy = result.Verdict.DecidedBy, ClosesBy = result.Verdict.ClosesBy,
+        LimitLeast = result.Verdict.LimitSpan?.Least, LimitGreatest = result.Verdict.LimitSpan?.Greatest, LimitOrNone = result.Verdict.LimitSpan?.OrNone,
+        Unbounded = result.State == ResultState.Unbounded ? UnboundedWords.Of(result) : null,
     };
 }
 

@@ -1,4 +1,5 @@
 using FrontEnd.Compare;
+using System.Text.Json.Serialization;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -68,6 +69,10 @@ internal sealed record HeadlineJson(string Id, JudgedJson? Before, JudgedJson? A
 /// <summary>A judged figure in short: without a value it is unbounded, missing or a word, and its state says which.</summary>
 internal sealed record JudgedJson(IQuantity? Value, string Unit, VerdictKind Verdict, ResultState State, string? Text, IQuantity? Limit)
 {
+    /// <summary>Of a figure without bound which way it has none, in words.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Unbounded { get; init; }
+
     public static JudgedJson Of(Result result) =>
-        new(result.Value, result.Unit, result.Verdict.Kind, result.State, result.Text, result.Verdict.Limit);
+        new(result.Value, result.Unit, result.Verdict.Kind, result.State, result.Text, result.Verdict.Limit) { Unbounded = result.State == ResultState.Unbounded ? UnboundedWords.Of(result) : null };
 }
