@@ -207,7 +207,7 @@ internal static partial class HtmlSheet
     /// bare number, which may be copied, keeps what programs read.</summary>
     private static string Value(string text) => Negative().Replace(text, "−");
 
-    [GeneratedRegex(@"(?<=^|[ (])-(?=[0-9]+(\.[0-9]+)?([°%]| [\p{L}°%]))", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<=^|[ (])-(?=[0-9]+(\.[0-9]+)?([°%]| [\p{L}°%]))", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Negative();
 
     /// <summary>A verdict's sign and its count stay on one line.</summary>
