@@ -1,6 +1,5 @@
 using FrontEnd.Citations;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Identity;
 
 namespace FrontEnd.Terminal;
 
