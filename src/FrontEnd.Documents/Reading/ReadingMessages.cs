@@ -141,8 +141,8 @@ internal static class ReadingMessages
     internal static Finding Bare(FieldDescription field, string key, string written) =>
         Error(BareNumber, key, $"`{written}` has no unit, but {key} is {FieldKinds.Noun(field)}", null,
             field.Holds<Resistance>() && double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out double ohms) && double.IsFinite(ohms)
-                ? $"write number and unit in quotes, such as {FieldKinds.Example(field)}; if ohms are meant, \"{QuantityText.FormatPart(Resistance.FromOhms(ohms))}\""
-                : $"write number and unit in quotes, such as {FieldKinds.Example(field)}");
+                ? $"write number and unit in quotes, such as {FieldKinds.Likely(field)}; if ohms are meant, \"{QuantityText.FormatPart(Resistance.FromOhms(ohms))}\""
+                : $"write number and unit in quotes, such as {FieldKinds.Likely(field)}");
 
     internal static Finding NoCard(string key, string name, CardClass cardClass, IReadOnlyList<string> known, string? nearest) =>
         Error(UnknownCard, key, $"there is no part card `{name}` for {Noun(cardClass)}", $"the cards are {Messages.Listed(known)}",

@@ -30,9 +30,12 @@ internal static class FieldKinds
     /// <summary>The kind in a sentence: "`40 uW` is not a voltage".</summary>
     public static string Noun(FieldDescription field) => field.Kind == FieldKind.Quantity ? field.Quantity!.Words : Of(field.Kind).Noun;
 
-    /// <summary>A value as it is written in a design file: the default where there is one, which is of a likely size.</summary>
+    /// <summary>A value as it is written in a design file.</summary>
     public static string Example(FieldDescription field) =>
-        field.Kind != FieldKind.Quantity ? Of(field.Kind).Example : UnitOfDefault(field) is null ? Example(field.Quantity!) : $"\"{field.DefaultText}\"";
+        field.Kind == FieldKind.Quantity ? Example(field.Quantity!) : Of(field.Kind).Example;
+
+    /// <summary>The same of a size that this field is likely to have: its default, where that is a quantity with a unit.</summary>
+    public static string Likely(FieldDescription field) => UnitOfDefault(field) is null ? Example(field) : $"\"{field.DefaultText}\"";
 
     /// <summary>The unit in which a field's default is told, with its prefix; null where the default is none, nothing or no number with a unit.</summary>
     public static string? UnitOfDefault(FieldDescription field)
