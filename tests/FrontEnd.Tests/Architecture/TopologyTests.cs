@@ -16,6 +16,7 @@ public sealed class TopologyTests
         "src/FrontEnd/Sizing/SizingGrid.cs", // the second gain and the RC at a delta-sigma converter's pin
         "src/FrontEnd/Designs/BoughtDevice.cs", // gain and filter of a device that somebody else built
         "src/FrontEnd/Advice/Candidates.cs", // "one more anti-alias section"
+        "src/FrontEnd/Teaching/Problems/QuestionSchematic.cs", // the circuits that problems are asked about
         "src/FrontEnd/Teaching/Problems/TeachingChain.cs", // the chain that judgements are about
         "src/FrontEnd/Teaching/Problems/JudgementProblems.cs", // "two more, equal RC sections"
     ];
