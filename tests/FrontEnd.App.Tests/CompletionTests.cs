@@ -81,6 +81,16 @@ public sealed class CompletionTests : IDisposable
         });
     }
 
+    /// <summary>The table of values names nothing that is not there.</summary>
+    [Fact]
+    public void Completion_EveryNameOfTheTable_IsOfACommand()
+    {
+        using StringWriter nowhere = new();
+        HashSet<string> there = [.. CommandLine.Makers.Select(make => make(new Outlet(nowhere, nowhere))).SelectMany(Tree)
+            .SelectMany(command => command.Options.Select(option => option.Name).Concat(command.Arguments.Select(argument => argument.Name)))];
+        Assert.All(Completions.Names, name => Assert.Contains(name, there));
+    }
+
     /// <summary>Words come out of a line as they went in, however they are quoted.</summary>
     [Property(MaxTest = 300)]
     public void Line_OfQuotedWords_IsTheWords(NonEmptyArray<NonNull<string>> words, bool single)

@@ -77,7 +77,7 @@ public sealed class ReadmeTests
         string[] words = command.Split(' ');
         Assert.Equal("frontend", words[0]);
         string prefix = folder + Path.DirectorySeparatorChar;
-        string[] args = [.. words.Skip(1).Select((word, at) => words[at] is "-o" or "--qti" or "new" || File.Exists(prefix + word) ? prefix + word : word)];
+        string[] args = [.. words.Skip(1).Select((word, at) => words[at] is "-o" or "--qti" or "--schematic" or "--netlist" or "new" || File.Exists(prefix + word) ? prefix + word : word)];
         Outcome outcome = Shell.Run(args);
         code = outcome.Code;
         return (outcome.Output + outcome.Messages).Replace(prefix, "", StringComparison.Ordinal);

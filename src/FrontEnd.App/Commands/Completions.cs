@@ -50,9 +50,8 @@ internal static class Completions
         ("", "--word", _ => CoefficientOutput.Words.Keys),
         ("", "--form", _ => CoefficientOutput.Forms.Keys),
         ("", "--op-amp", _ => DesignDocument.CardNames(CardClass.OpAmp)),
-        ("", "--from", _ => SiteNames), ("sites", "--to", _ => SiteNames), ("", "--sites", _ => SiteNames), ("", "--reference", _ => SiteNames),
+        ("", "--from", _ => SiteNames), ("sites", "--to", _ => SiteNames), ("", "--sites", _ => SiteNames),
         ("", "--under", _ => SiteNames), ("", "--wall-towards", _ => SiteNames),
-        ("", "--series", _ => Enum.GetNames<PreferredSeries>()),
         ("", "--paper", _ => Paper.All.Select(paper => paper.Word)),
     ];
 
@@ -60,6 +59,9 @@ internal static class Completions
     private static readonly string[] Lists = ["--signal", "--without", "--topic"];
 
     private static IEnumerable<string> SiteNames => Sites.All.Select(site => site.Name);
+
+    /// <summary>The names in the table, each of an argument or option that is there.</summary>
+    internal static IEnumerable<string> Names => Known.Select(one => one.Name);
 
     /// <summary>True where an argument or option has values that the program knows.</summary>
     public static bool Knows(Command command, string name) => Values(command, name) is not null;
