@@ -10,6 +10,7 @@ namespace FrontEnd.Terminal.Screens;
 internal static class TerminalHost
 {
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
     private const int LeastThreads = 8;
     private static bool _prepared;
 
@@ -68,15 +69,24 @@ internal static class TerminalHost
         });
         using Timer? alive = EndWithTheTerminal(performer);
 
-        // A crash on another thread passes no `finally`: keep the work, put the terminal back, and say what the loop's own would. The runtime would end the
-        // process by a signal, with its own report.
+        // A crash on another thread passes no `finally`, and the runtime would end the process by a signal, with its own report. The work is kept here; the
+        // loop puts the terminal back and reports, as after its own faults: a picture that it still draws would undo what another thread puts back.
+        TaskCompletionSource reported = new();
         AppDomain.CurrentDomain.UnhandledException += (_, crash) =>
         {
             performer.Rescue();
-            Watchdog(ExitCode.Internal);
-            factory.Input?.End();
-            app.Dispose();
-            Report(crash.ExceptionObject as Exception);
+            error = crash.ExceptionObject as Exception;
+            code = ExitCode.Internal;
+            Post(() => StopAll(app));
+            if (!reported.Task.Wait(Patience))
+            {
+                // The loop hangs, so it draws nothing either.
+                Watchdog(ExitCode.Internal);
+                factory.Input?.End();
+                app.Dispose();
+                Report(error);
+            }
+
             Environment.Exit(ExitCode.Internal);
         };
 
@@ -120,6 +130,7 @@ internal static class TerminalHost
             Report(error);
         }
 
+        reported.SetResult();
         return code;
 
         // From any thread: on the loop's own, which is woken for it.

@@ -147,6 +147,7 @@ public sealed class SmokeTests : IDisposable
         WaitFor("38.3 µV rms");
         Keys("+");
         WaitFor("*changed");
+        Keys("+", "+", "+", "+");   // pictures are on their way while it crashes
         File.WriteAllText(crash, "");
         Stopwatch clock = Stopwatch.StartNew();
         WaitFor("exit 70 icanon");
@@ -154,7 +155,7 @@ public sealed class SmokeTests : IDisposable
         Assert.Contains("the terminal was restored and unsaved work was kept", Screen(), StringComparison.Ordinal);
         Assert.DoesNotContain("Unhandled exception", Screen(), StringComparison.Ordinal);
         Assert.Equal("0 0 1", Tmux("display", "-p", "-t", _window, "#{alternate_on} #{mouse_any_flag} #{cursor_flag}").Trim());
-        Assert.Contains("mismatch = \"25 %\"", File.ReadAllText(Assert.Single(Recovery())), StringComparison.Ordinal);
+        Assert.Contains("mismatch = \"", File.ReadAllText(Assert.Single(Recovery())), StringComparison.Ordinal);
     }
 
     /// <summary>The window is closed: the terminal hangs up and is gone, with the signal heard or ignored as under nohup.</summary>
