@@ -114,6 +114,18 @@ public class MarkerTests
         Assert.Equal(0, Marker.Judge(question, FormattableString.Invariant($"{question.Value * 1e6:R}")).Points);
     }
 
+    [Theory]
+    [InlineData("57", 4, "")]
+    [InlineData("57.0 sweeps", 4, "")]
+    [InlineData("56.6", 2, Marker.NotRounded)]
+    [InlineData("57.4", 2, Marker.NotRounded)]
+    [InlineData("58", 0, "")]
+    public void Mark_AFractionWhereAWholeNumberIsAskedFor_IsNotRounded(string text, double points, string slip)
+    {
+        KeyQuestion question = new("q1", "t", 4, "57", []) { Kind = QuantityKind.Of<Ratio>(), Value = 57, Low = 56.43, High = 57.57, Unrounded = 56.21 };
+        Assert.Equal((points, slip), (Marker.Judge(question, text).Points, Marker.Judge(question, text).Slip));
+    }
+
     [Fact]
     public void Mark_PartOfTheUnit_EarnsHalfWhereTheNumberIsRight()
     {

@@ -164,7 +164,7 @@ internal static class Marker
 
     private static (double Points, string Slip, string Remark) Compare(KeyQuestion question, double value, QuestionRubric shares)
     {
-        if (IsUnrounded(question, value))
+        if (IsUnrounded(question, value) || (IsRight(question, value) && IsBetweenWholeNumbers(question, value)))
         {
             KeySlip? told = question.Slips.FirstOrDefault(slip => slip.Value == question.Unrounded);
             return (shares.Rounding * question.Points, told?.Code ?? NotRounded,
@@ -217,6 +217,10 @@ internal static class Marker
         && ThreeDigits.HalfUnit(question.Value) + Width(question) < Math.Abs(value - question.Value)
         && Math.Abs(value - unrounded) <= ThreeDigits.HalfUnit(unrounded) + Width(question)
         && Math.Abs(value - unrounded) < Math.Abs(value - question.Value);
+
+    /// <summary>A fraction where a whole number was asked for: near as it is to the right one, nobody averages it.</summary>
+    private static bool IsBetweenWholeNumbers(KeyQuestion question, double value) =>
+        question.Unrounded is not null && question.Kind!.Is<Ratio>() && double.IsInteger(question.Value) && !double.IsInteger(value);
 
     private static bool IsRoundedEarly(KeyQuestion question, double value)
     {
