@@ -43,7 +43,7 @@ internal static class Completions
         ("spread", "--distribution", _ => SpreadCommand.DistributionWords),
         ("filter", "--family", _ => FilterWords.Families.Keys),
         ("filter", "--topology", _ => FilterParts.Topologies.Keys),
-        ("filter", "--normalisation", _ => FilterCommand.Normalisations.Keys),
+        ("filter", "--normalisation", _ => FilterWords.Normalisations.Keys),
         ("notch", "--topology", _ => FilterParts.Notches.Keys),
         ("fir", "--method", _ => DigitalFilterCommands.Methods.Keys),
         ("", "--shape", _ => FilterWords.Shapes.Keys),
