@@ -64,6 +64,12 @@ public class WrongWishTests
         Assert.Equal(["FE1183"], (wish with { Method = (FirMethod)2 }).Design().Findings.Select(finding => finding.Code));
     }
 
+    [Theory]
+    [InlineData(-50)]
+    [InlineData(0)]
+    public void AnalogNotch_OfNoFrequency_IsOneFindingAboutIt(double hertz) =>
+        Assert.Equal("FE0602", Assert.Single(new NotchWish { Mains = Frequency.FromHertz(hertz) }.DesignAnalog().Findings).Code);
+
     /// <summary>Where there are no parts, it is said why.</summary>
     [Theory]
     [InlineData(FilterShape.HighPass, 2, "a high-pass")]
