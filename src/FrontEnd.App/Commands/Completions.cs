@@ -45,7 +45,7 @@ internal static class Completions
         ("filter", "--topology", _ => FilterParts.Topologies.Keys),
         ("filter", "--normalisation", _ => FilterWords.Normalisations.Keys),
         ("notch", "--topology", _ => FilterParts.Notches.Keys),
-        ("fir", "--method", _ => DigitalFilterCommands.Methods.Keys),
+        ("fir", "--method", _ => FilterWords.Methods.Keys),
         ("", "--shape", _ => FilterWords.Shapes.Keys),
         ("", "--word", _ => CoefficientOutput.Words.Keys),
         ("", "--form", _ => CoefficientOutput.Forms.Keys),

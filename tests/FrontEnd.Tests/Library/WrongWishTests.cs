@@ -87,7 +87,7 @@ public class WrongWishTests
     }
 
     public static TheoryData<FilterParts> UnknownParts =>
-        [new FilterParts { Topology = SectionKind.Rc }, new FilterParts { Topology = (SectionKind)99 }, new FilterParts { ResistorSeries = (PreferredSeries)7 }, new FilterParts { CapacitorSeries = 0 }];
+        [new FilterParts { Topology = SectionKind.Rc }, new FilterParts { Topology = (SectionKind)99 }, new FilterParts { ResistorSeries = (PreferredSeries)7 }, new FilterParts { CapacitorSeries = (PreferredSeries)1 }];
 
     [Theory]
     [MemberData(nameof(UnknownParts))]
@@ -124,7 +124,7 @@ public class WrongWishTests
     {
         Finding finding = Assert.Single(options.Check());
         Assert.Equal((key, Severity.Error), (finding.Field, finding.Severity));
-        Assert.Null(SpreadRun.Run(new Design(), options));
+        Assert.Null(SpreadRun.Run(new Design(), options, cancellation: TestContext.Current.CancellationToken));
     }
 
     [Fact]
