@@ -30,10 +30,10 @@ internal static partial class NumberMeant
                 ? $"{plain} are a factor of {Number(share.Fraction)}: write {Number(share.Fraction)}"
             : plain.All(letter => char.IsAsciiDigit(letter) || letter is ',' or '.' or '-' or '+') && plain.Contains(',', StringComparison.Ordinal)
                 ? $"write {WithoutComma(plain)}, a bare number without quotes"
-            : Quotient().Match(plain) is { Success: true } quotient && Value(quotient.Groups[1].Value) / Value(quotient.Groups[2].Value) is var ratio && double.IsFinite(ratio)
+            : Quotient().Match(plain) is { Success: true } quotient && Value(quotient.Groups["over"].Value) / Value(quotient.Groups["under"].Value) is var ratio && double.IsFinite(ratio)
                 ? $"write {Number(ratio)}, a bare number without quotes"
-            : Among().Match(plain) is { Success: true } one && IsNumber(one.Groups[1].Value) && !plain.Contains("dB", StringComparison.OrdinalIgnoreCase)
-                ? $"write {one.Groups[1].Value} if that is intended, a bare number without unit"
+            : Among().Match(plain) is { Success: true } one && IsNumber(one.Groups["number"].Value) && !plain.Contains("dB", StringComparison.OrdinalIgnoreCase)
+                ? $"write {one.Groups["number"].Value} if that is intended, a bare number without unit"
             : null;
     }
 
@@ -41,11 +41,11 @@ internal static partial class NumberMeant
 
     private static string Number(double number) => QuantityText.FormatTrimmed(number, "1", 6);
 
-    [GeneratedRegex(@"^([0-9]+(?:\.[0-9]+)?)\s*[:/]\s*([0-9]+(?:\.[0-9]+)?)$", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"^(?<over>[0-9]+(?:\.[0-9]+)?)\s*[:/]\s*(?<under>[0-9]+(?:\.[0-9]+)?)$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Quotient();
 
     // One number, and words or signs of a unit around it.
-    [GeneratedRegex(@"^[^0-9+.,−-]*([+-]?[0-9]+(?:\.[0-9]+)?)[^0-9.,+−-]*$", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"^[^0-9+.,−-]*(?<number>[+-]?[0-9]+(?:\.[0-9]+)?)[^0-9.,+−-]*$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Among();
 
     /// <summary>A number that other hands and keyboards write otherwise - as <see cref="PlainSigns"/>, no digit on one side of the point, zeros in front - as it is to be written;
