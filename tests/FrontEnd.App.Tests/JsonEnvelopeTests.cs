@@ -102,7 +102,7 @@ public class JsonEnvelopeTests
     {
         using TemporaryFolder homework = new();
         Assert.Equal(0, Shell.Run("problems", "--count", "2", "-o", homework.Path).Code);
-        Dictionary<string, DateTime> before = Files(homework, homework);
+        Dictionary<string, DateTime> before = Files(homework);
         string[] call = ["mark", Path.Combine(homework.Path, "key", "key.json"), Path.Combine(homework.Path, "answers-blank.csv")];
         Outcome json = Shell.Run([.. call, "--json"]), text = Shell.Run(call);
         Assert.Equal((0, 0), (json.Code, text.Code));
@@ -110,7 +110,7 @@ public class JsonEnvelopeTests
         Assert.NotEqual(0, document.RootElement.GetProperty("marks").GetArrayLength());
         Assert.Equal(0, document.RootElement.GetProperty("files").GetArrayLength());
         Assert.Contains("question", text.Output, StringComparison.Ordinal);
-        Assert.Equal(before, Files(homework, homework));
+        Assert.Equal(before, Files(homework));
     }
 
     /// <summary>What was drawn and whose sheet is which, but nothing that a student must not see.</summary>
