@@ -104,15 +104,29 @@ public sealed class BadDesignTests
         { "[amplifier]\ngain = \"4\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write 4, a bare number" },
         { "[amplifier]\ngain = true\n", "FE0124", 2, "amplifier.gain", "is true or false", "2.5" },
         { "[electrodes]\nground-electrode = \"none\"\n", "FE0124", 2, "electrodes.ground-electrode", "is a text", "a value like true or false" },
-        { "name = 4\n", "FE0124", 1, "name", "is a number, but a text", "\"text\"" },
+        { "name = 4\n", "FE0124", 1, "name", "is a number, but a text", "write \"4\"" },
         { "amplifier = 4\n", "FE0128", 1, "amplifier", "a table is expected", "[amplifier]" },
         { "channels = 2.5\n", "FE0113", 1, "channels", "not a whole number", "from 1 to 1024" },
         { "channels = 1979-05-27\n", "FE0124", 1, "channels", "a date or time", "8" },
         { "[amplifier]\ngain = inf\n", "FE0124", 2, "amplifier.gain", "infinite", "2.5" },
-        { "[mains]\nharmonics = 1\n", "FE0124", 2, "mains.harmonics", "a list of numbers is expected", "[1, 0.02" },
+        { "[mains]\nharmonics = 1\n", "FE0124", 2, "mains.harmonics", "a list of numbers is expected", "write [1]" },
         { "[mains]\nharmonics = [1, \"2 %\"]\n", "FE0124", 2, "mains.harmonics[2]", "is a text", "bare number" },
         { "[montage]\nsites = [\"O1\", 2]\n", "FE0124", 2, "montage.sites[2]", "is a number", "\"text\"" },
         { "band = \"40 Hz\"\n", "FE0124", 1, "band", "a pair of frequencies", "[\"0.5 Hz\", \"40 Hz\"]" },
+        { "[amplifier]\ngain = [3.5]\n", "FE0124", 2, "amplifier.gain", "is a list", "write 3.5" },
+        { "[input]\nseries-resistor = [\"5 kΩ\"]\n", "FE0124", 2, "input.series-resistor", "is a list", "write \"5 kΩ\"" },
+        { "name = 5\n", "FE0124", 1, "name", "is a number", "write \"5\"" },
+        { "[mains]\nharmonics = 3\n", "FE0124", 2, "mains.harmonics", "is a number", "write [3]" },
+        { "[montage]\nsites = \"O1, O2\"\n", "FE0124", 2, "montage.sites", "is a text", "write [\"O1\", \"O2\"]" },
+        { "[montage]\nreference-buffered = \"Yes\"\n", "FE0124", 2, "montage.reference-buffered", "is a text", "write true" },
+        { "band = \"1 - 30 Hz\"\n", "FE0124", 1, "band", "is a text", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "band = [\"1 Hz, 30 Hz\"]\n", "FE0115", 1, "band", "it has 1", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "band = [0,5, 40]\n", "FE0115", 1, "band", "the decimal sign is a point", "[\"0.5 Hz\"" },
+        { "[amplifier]\ngain = nan\n", "FE0124", 2, "amplifier.gain", "every value is a finite number", "write a value like 2.5" },
+        { "[amplifier]\ngain = \"5 times\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write 5 if that is intended" },
+        { "[amplifier]\ngain = \"350 %\"\n", "FE0124", 2, "amplifier.gain", "is a text", "350 % are a factor of 3.5: write 3.5" },
+        { "[amplifier]\ngain = \"10:4\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write 2.5" },
+        { "[amplifier]\ngain = \"14 dBV\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write a value like" },
         { "band = [\"1 Hz\"]\n", "FE0115", 1, "band", "it has 1", "[\"0.5 Hz\", \"40 Hz\"]" },
         { "stages = [1]\n", "FE0128", 1, "stages", "a number in it", "[[stages]]" },
         { "[montage]\nreference-buffered = \"yes\"\n", "FE0124", 2, "montage.reference-buffered", "is a text", "true" },
@@ -131,11 +145,13 @@ public sealed class BadDesignTests
         { "[ground-drive]\naveraging-bandwidth = \"infinite\"\n", "FE0101", 2, "ground-drive.averaging-bandwidth", "does not begin", "`unlimited` or `auto`" },
 
         // Ranges.
-        { "[amplifier]\ngain = 0\n", "FE0110", 2, "amplifier.gain", "above 0 to 100000", "prefix" },
+        { "[amplifier]\ngain = 0\n", "FE0110", 2, "amplifier.gain", "above 0 to 100000", "write a number above 0 to 100000" },
         { "[input]\nshunt-capacitor = \"-22 pF\"\n", "FE0110", 2, "input.shunt-capacitor", "from 0 F", "prefix" },
         { "[electrodes]\nmismatch = \"200 %\"\n", "FE0110", 2, "electrodes.mismatch", "to below 200 %", "check the number" },
-        { "channels = 0\n", "FE0110", 1, "channels", "from 1 to 1024", "check the number" },
-        { "[[digital]]\nkind = \"low-pass\"\norder = 40\n", "FE0110", 3, "digital[1].order", "from 1 to 20", "check the number" },
+        { "channels = 0\n", "FE0110", 1, "channels", "from 1 to 1024", "write a whole number from 1 to 1024" },
+        { "[[digital]]\nkind = \"low-pass\"\norder = 40\n", "FE0110", 3, "digital[1].order", "digital[1].order: order of the filter", "write a whole number from 1 to 20" },
+        { "[electrodes]\nmismatch = 50\n", "FE0110", 2, "electrodes.mismatch", "mismatch 50 is outside", "write \"50 %\" if per cent" },
+        { "[input]\nseries-resistor = \"-10k\"\n", "FE0110", 2, "input.series-resistor", "from 0 Ω", "`10k` is inside the range" },
         { "skin-temperature = \"33 K\"\n", "FE0110", 1, "skin-temperature", "33 K", "check the number" },
         { "[mains]\nharmonics = [1, -0.02]\n", "FE0110", 2, "mains.harmonics", "from 0 to 10", "check the number" },
         { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-band = [\"500 Hz\", \"0.5 Hz\"]\n", "FE0301", 3, "electrodes.active.excess-band", "starts at 500 Hz", "lower frequency first" },
@@ -252,6 +268,33 @@ public sealed class BadDesignTests
         DesignDocument document = DesignDocument.Parse("name = \"x\"\n", DocumentFormat.Toml);
         Assert.False(document.HasErrors);
         Assert.Equal(["electrodes.active", "electrodes.reference", "electrodes.ground", "supply.highest", "input.series-resistor"], document.Findings.Select(finding => finding.Field), StringComparer.Ordinal);
+    }
+
+    /// <summary>A card that cannot be used is one mistake, however often it is named; the places stand in the one finding. Cards of another class or
+    /// another name are other mistakes.</summary>
+    [Theory]
+    [InlineData("FE0126", "dry-combs")]
+    [InlineData("FE0145", "mine.toml")]
+    public void Toml_UnusableCardNamedSeveralTimes_IsOneMistakeWithItsPlaces(string code, string card)
+    {
+        DesignDocument document = DesignDocument.Parse(
+            $"[electrodes]\nactive = \"{card}\"\nreference = \"{card}\"\n[electrodes.ground]\ncard = \"{card}\"\n[amplifier]\ncard = \"{card}\"\n", DocumentFormat.Toml, "bad.toml");
+        Finding[] findings = [.. document.Findings.Where(finding => finding.Code == code)];
+        Assert.Equal(["electrodes.active.card", "amplifier.card"], findings.Select(finding => finding.Field), StringComparer.Ordinal);
+        Assert.StartsWith("electrodes.reference.card (line 3) and electrodes.ground.card (line 5) name it too", findings[0].Note, StringComparison.Ordinal);
+        Assert.DoesNotContain("name it too", findings[1].Note ?? "", StringComparison.Ordinal);
+        Assert.Equal(2, findings[0].Line);
+    }
+
+    /// <summary>What is wrong in a card is wrong once, however many parts take their values from it.</summary>
+    [Fact]
+    public void Toml_CardWithMistakesUsedSeveralTimes_HasEachOnce()
+    {
+        CardTexts cards = CardTexts.In("").With("mine.toml", new CardText(
+            "class = \"buffer\"\n[values]\ninput-resistance = \"1 kOhmm\"\nmispelt = 1\nopamp = \"no-such\"\n", null));
+        DesignDocument document = DesignDocument.Parse(
+            "[electrodes]\nactive-buffer = \"mine.toml\"\nreference-buffer = \"mine.toml\"\n", DocumentFormat.Toml, "bad.toml", cards);
+        Assert.Equal(["FE0102", "FE0121", "FE0126"], document.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Code).Order(StringComparer.Ordinal));
     }
 
     // A mistake has one message: what rests on a value that could not be read is not complained about too.

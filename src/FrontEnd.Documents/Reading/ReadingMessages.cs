@@ -131,8 +131,13 @@ internal static class ReadingMessages
         };
     }
 
-    internal static Finding Type(string key, string what, string wanted, string example) =>
-        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, $"write a value like {example}");
+    /// <param name="meant">The value as it is to be written; null where only its form is known.</param>
+    internal static Finding Type(string key, string what, string wanted, string example, string? meant = null) =>
+        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, meant is null ? $"write a value like {example}" : $"write {meant}");
+
+    internal static Finding NotFinite(string key, string wanted, string example) =>
+        Error(WrongType, key, $"{key} is infinite or not a number, but {wanted} is expected", "every value is a finite number",
+            $"write a value like {example}; remove the line and the default counts");
 
     /// <summary>A text where a bare number is expected: the number that is probably meant, where there is one.</summary>
     internal static Finding TextForNumber(string key, string text, string wanted, string example) =>
@@ -152,6 +157,16 @@ internal static class ReadingMessages
     internal static Finding BadCard(string key, string path, string why) =>
         Error(CardUnreadable, key, $"the part card `{path}` cannot be used: {why}", null,
             "correct the card; reference/parts/README.md shows how to make one");
+
+    /// <summary>A finding about a card, with the other places that name it.</summary>
+    internal static Finding NamedAlso(Finding first, IReadOnlyList<Finding> others)
+    {
+        string[] places = [.. others.Select(one => one.Line is not { } line ? one.Field
+            : string.Equals(one.File, first.File, StringComparison.Ordinal) ? FormattableString.Invariant($"{one.Field} (line {line})")
+            : FormattableString.Invariant($"{one.Field} ({one.File}:{line})"))];
+        string listed = places.Length == 1 ? places[0] : $"{string.Join(", ", places[..^1])} and {places[^1]}";
+        return first with { Note = $"{listed} name{(places.Length == 1 ? "s" : "")} it too{(first.Note is null ? "" : "; " + first.Note)}" };
+    }
 
     internal static Finding BothForms(string key, string first, string second) =>
         Error(TwoForms, key, $"both {first} and {second} are given, but they state the same thing", $"{first} is used",

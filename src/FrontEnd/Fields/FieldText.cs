@@ -214,7 +214,7 @@ internal static class FieldText
             finding = finding with { Help = $"add a unit: `{text.Trim()} {unit}` (the default is {field.DefaultText})" };
         }
 
-        return words.Count == 0 ? finding : finding with { Help = finding.Help + $", or {Messages.Listed(words)}" };
+        return words.Count == 0 || problem.NamesValue ? finding : finding with { Help = finding.Help + $", or {Messages.Listed(words)}" };
     }
 
     private static Finding? Choice(FieldDescription field, string text, out object? value)
@@ -253,7 +253,9 @@ internal static class FieldText
         string[] parts = text.Split(',', StringSplitOptions.TrimEntries);
         if (parts.Length != 2)
         {
-            return FieldMessages.WrongList(field, "two frequencies, low and high");
+            return QuantityMeant.Ends(text, field.Quantity!) is var (from, to)
+                ? FieldMessages.WrongList(field, "two frequencies, low and high") with { Help = $"write `{from}, {to}`" }
+                : FieldMessages.WrongList(field, "two frequencies, low and high");
         }
 
         if (!QuantityText.TryParse(parts[0], out Frequency low, out ParseProblem? problem)
