@@ -1,7 +1,6 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Reporting;
 using FrontEnd.Unknowns;
 
 namespace FrontEnd.Bench;
