@@ -173,13 +173,13 @@ internal static class DesignSchema
         foreach (Variant variant in list.Variants)
         {
             JsonObject table = Table(variant.Fields);
-            Properties(table)["kind"] = new JsonObject { ["const"] = variant.Kind };
+            Properties(table)["kind"] = Spelt([variant.Kind]);
             JsonArray required = new("kind");
-            JsonObject asked = new() { ["kind"] = new JsonObject { ["const"] = variant.Kind } };
+            JsonObject asked = new() { ["kind"] = Spelt([variant.Kind]) };
             if (variant.Topology is { } topology)
             {
-                Properties(table)["topology"] = new JsonObject { ["const"] = topology };
-                asked["topology"] = new JsonObject { ["const"] = topology };
+                Properties(table)["topology"] = Spelt([topology]);
+                asked["topology"] = Spelt([topology]);
                 if (!variant.IsDefault)
                 {
                     required.Add((JsonNode)"topology");
@@ -189,10 +189,10 @@ internal static class DesignSchema
             branches.Add((JsonNode)new JsonObject { ["if"] = new JsonObject { ["properties"] = asked, ["required"] = required }, ["then"] = table });
         }
 
-        JsonObject words = new() { ["kind"] = Words(list.Variants.Select(variant => variant.Kind).Distinct(StringComparer.Ordinal)) };
+        JsonObject words = new() { ["kind"] = Kinds(list.Variants.Select(variant => variant.Kind)) };
         if (list.Variants.Select(variant => variant.Topology).OfType<string>().Distinct(StringComparer.Ordinal).ToList() is { Count: > 0 } topologies)
         {
-            words["topology"] = Words(topologies);
+            words["topology"] = Kinds(topologies);
         }
 
         return new JsonObject { ["type"] = "object", ["required"] = new JsonArray("kind"), ["properties"] = words, ["allOf"] = branches };
@@ -245,12 +245,12 @@ internal static class DesignSchema
         IReadOnlyList<string> words = field.Kind is FieldKind.Choice or FieldKind.Flag or FieldKind.Card ? [] : FieldText.Words(field);
         if (words.Count > 0)
         {
-            others.Add(Words(words));
+            others.Add(AnyCase(words));
         }
 
         if (field.IsNumeric || field.Kind is FieldKind.Choice or FieldKind.Flag)
         {
-            others.Add(new JsonObject { ["const"] = UnknownValue.Word });
+            others.Add(AnyCase([UnknownValue.Word]));
         }
 
         if (field.IsNumeric)
@@ -286,16 +286,16 @@ internal static class DesignSchema
 
     private static JsonObject Kind(FieldDescription field) => field.Kind switch
     {
-        FieldKind.Quantity when field.Holds<Ratio>() => AnyOf(Type("number"), Reference(field.Quantity!)),
-        FieldKind.Quantity => Reference(field.Quantity!),
-        FieldKind.Number => Type("number"),
-        FieldKind.Count => Type("integer"),
+        FieldKind.Quantity when field.Holds<Ratio>() => AnyOf(Bounded("number", field), Reference(field)),
+        FieldKind.Quantity => Reference(field),
+        FieldKind.Number => Bounded("number", field),
+        FieldKind.Count => Bounded("integer", field),
         FieldKind.Flag => Type("boolean"),
         FieldKind.Text => Type("string"),
-        FieldKind.Choice => Words(field.Choices.SelectMany(choice => (string[])[choice.Word, .. choice.Aliases]).Concat(FieldText.Words(field)).Distinct(StringComparer.Ordinal)),
+        FieldKind.Choice => AnyCase(field.Choices.SelectMany(choice => (string[])[choice.Word, .. choice.Aliases]).Concat(FieldText.Words(field)).Distinct(StringComparer.Ordinal)),
         FieldKind.Card => AnyOf(Words([.. CardShelf.Names(field.CardClass!.Value), ""]), new JsonObject { ["type"] = "string", ["pattern"] = "\\.toml$" }),
         FieldKind.FrequencyRange => new JsonObject { ["type"] = "array", ["items"] = Reference(QuantityKind.Of<Frequency>()), ["minItems"] = 2, ["maxItems"] = 2 },
-        FieldKind.NumberList => new JsonObject { ["type"] = "array", ["items"] = Type("number") },
+        FieldKind.NumberList => new JsonObject { ["type"] = "array", ["items"] = Bounded("number", field) },
         FieldKind.TextList => new JsonObject { ["type"] = "array", ["items"] = Type("string") },
         FieldKind.SectionRows => new JsonObject
         {
@@ -314,8 +314,55 @@ internal static class DesignSchema
 
     private static JsonObject Reference(QuantityKind kind) => new() { ["$ref"] = $"#/definitions/{kind.Name}" };
 
-    private static JsonObject Definitions() => new(QuantityKind.All.Select(kind => KeyValuePair.Create<string, JsonNode?>(
-        kind.Name, new JsonObject { ["type"] = "string", ["pattern"] = QuantityPattern.Of(kind) })));
+    /// <summary>A field's kind; where no value below zero is legal, the one without a sign.</summary>
+    private static JsonObject Reference(FieldDescription field) => field is { Range.Least: >= 0, Quantity: { ZeroNeedsNoUnit: true } kind }
+        ? new() { ["$ref"] = $"#/definitions/{kind.Name}{NotBelowZero}" } : Reference(field.Quantity!);
+
+    private const string NotBelowZero = "-not-below-zero";
+
+    private static JsonObject Definitions() => new(QuantityKind.All.SelectMany(kind => new[]
+    {
+        KeyValuePair.Create<string, JsonNode?>(kind.Name, new JsonObject { ["type"] = "string", ["pattern"] = QuantityPattern.Of(kind) }),
+        KeyValuePair.Create<string, JsonNode?>(kind.Name + NotBelowZero, new JsonObject
+        {
+            ["allOf"] = new JsonArray(Reference(kind)), ["not"] = new JsonObject { ["pattern"] = @"^\s*[\-−].*[1-9]" },
+        }),
+    }));
+
+    /// <summary>A bare number within the field's range.</summary>
+    private static JsonObject Bounded(string type, FieldDescription field)
+    {
+        JsonObject number = Type(type);
+        if (field.Range is { } range)
+        {
+            number[range.LeastOpen ? "exclusiveMinimum" : "minimum"] = range.Least;
+            number[range.GreatestOpen ? "exclusiveMaximum" : "maximum"] = range.Greatest;
+        }
+
+        return number;
+    }
+
+    /// <summary>Words that are read in capitals and in small letters: an editor proposes them as they stand, and takes them either way.</summary>
+    private static JsonObject AnyCase(IEnumerable<string> words)
+    {
+        List<string> all = [.. words];
+        return AnyOf(Words(all), Pattern(all.Select(word => string.Concat(word.Select(Letter)))));
+    }
+
+    /// <summary>Words of which hyphens, underscores and blanks do not count either.</summary>
+    private static JsonObject Kinds(IEnumerable<string> words)
+    {
+        List<string> all = [.. words.Distinct(StringComparer.Ordinal)];
+        return AnyOf(Words(all), Spelt(all));
+    }
+
+    private static JsonObject Spelt(IEnumerable<string> words) =>
+        Pattern(words.Select(word => string.Join("[-_ ]*", word.Where(letter => letter is not ('-' or '_' or ' ')).Select(Letter))));
+
+    private static JsonObject Pattern(IEnumerable<string> words) => new() { ["type"] = "string", ["pattern"] = $@"^\s*(?:{string.Join('|', words)})\s*$" };
+
+    private static string Letter(char letter) =>
+        char.IsAsciiLetter(letter) ? $"[{char.ToUpperInvariant(letter)}{char.ToLowerInvariant(letter)}]" : letter is '.' or '+' or '(' or ')' or '*' ? $"\\{letter}" : $"{letter}";
 
     private static JsonObject Type(string name) => new() { ["type"] = name };
 

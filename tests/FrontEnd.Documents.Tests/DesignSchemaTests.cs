@@ -75,6 +75,22 @@ public sealed class DesignSchemaTests
     [InlineData("[[stages]]\nkind = \"low-pass\"\ntopology = \"sallen-keys\"\n")]
     [InlineData("[[stages]]\nname = \"x\"\n")]
     [InlineData("[[digital]]\nkind = \"notch\"\ncentre = \"50 V\"\n")]
+    [InlineData("[input]\nseries-resistor = \"1m\"\n")]
+    [InlineData("[input]\nseries-resistor = \"\"\n")]
+    [InlineData("[input]\nseries-resistor = \"-\"\n")]
+    [InlineData("[input]\nseries-resistor = \"-10k\"\n")]
+    [InlineData("[input]\nseries-resistor = \"±10k\"\n")]
+    [InlineData("[input]\nresistor-tolerance = 50\n")]
+    [InlineData("[electrodes]\nmismatch = \"-5 %\"\n")]
+    [InlineData("[amplifier]\ngain = -5\n")]
+    [InlineData("[amplifier]\ngain = 0\n")]
+    [InlineData("[mains]\nharmonics = [1, -0.02]\n")]
+    [InlineData("channels = 0\n")]
+    [InlineData("channels = 2.5\n")]
+    [InlineData("[[digital]]\nkind = \"low-pass\"\norder = 40\n")]
+    [InlineData("[ground-drive]\nkind = \"passiv\"\n")]
+    [InlineData("[[digital]]\nkind = \"highpas\"\ncorner = \"1 Hz\"\n")]
+    [InlineData("[[digital]]\nkind = \"HIGH-PASS\"\ncorners = \"1 Hz\"\n")]
     public void Schema_OfAMistake_SeesIt(string text)
     {
         Assert.True(DesignDocument.Parse(text, Reading.DocumentFormat.Toml).HasErrors);
@@ -86,6 +102,12 @@ public sealed class DesignSchemaTests
     [InlineData("[input]\nseries-resistor = \"unknown\"\nshunt-capacitor = [\"10 pF\", \"33 pF\"]\n")]
     [InlineData("[input]\nseries-resistor = \"4k7\"\n[mains]\nfrequency = \"50 hz\"\n")]
     [InlineData("[input]\nseries-resistor = \"1 Meg\"\n")]
+    [InlineData("[input]\nseries-resistor = \"10 kilohms\"\nshunt-capacitor = \"22 picofarads\"\n[signal]\nsmallest = \"0.5 Micro Volts\"\n")]
+    [InlineData("[input]\nshunt-capacitor = \"0\"\nresistor-tolerance = \"±1 %\"\n")]
+    [InlineData("[input]\nseries-resistor = \"Unknown\"\nbias-resistor = \"NONE\"\n[ground-drive]\nkind = \"Passive\"\n[electrodes]\nmismatch = \"Auto\"\n")]
+    [InlineData("[[stages]]\nkind = \"Low_Pass\"\ntopology = \"Sallen Key\"\n[[digital]]\nkind = \"highpass\"\ncorner = \"1 Hz\"\n")]
+    [InlineData("channels = 2.0\n[amplifier]\ngain = 4\n[mains]\nharmonics = [1, 0.02]\n")]
+    [InlineData("skin-temperature = \"33 °C\"\n[amplifier]\noffset-voltage = \"0 V\"\n")]
     [InlineData("[electrodes]\nground = \"none\"\nactive = \"gel-prepared\"\nmismatch = 0.2\n[input]\nbias-resistor = \"100 MΩ\"\n")]
     public void Schema_OfWhatIsLegal_LetsItThrough(string text)
     {
@@ -131,6 +153,26 @@ public sealed class DesignSchemaTests
 
             Assert.DoesNotMatch(pattern, "4 parsecs");
             Assert.DoesNotMatch(pattern, "V");
+        }
+    }
+
+    /// <summary>The pattern and the program agree on prefixes in full, before every spelling of a unit, in capitals and in small letters.</summary>
+    [Fact]
+    public void Pattern_OfEveryKind_FitsEverySpellingOfItsUnits()
+    {
+        foreach (QuantityKind kind in QuantityKind.All)
+        {
+            Regex pattern = new(QuantityPattern.Of(kind), RegexOptions.ECMAScript, TimeSpan.FromSeconds(1));
+            foreach (string unit in kind.Units.SelectMany(unit => unit.Spellings.SelectMany(spelling => (string[])[spelling,
+                .. unit.Prefixes.SelectMany(prefix => (string[])[prefix + spelling, Prefixes.Word(prefix) + spelling, Prefixes.Word(prefix).ToUpperInvariant() + " " + spelling, "K" + spelling, "Meg" + spelling, "meg " + spelling])])))
+            {
+                foreach (string text in (string[])[$"2.5 {unit}", $"-2.5{unit}", $"±2.5 {unit}", $"2,5 {unit}", $"2.5 {unit}/x"])
+                {
+                    // What may be meant for bits or bytes is asked about, which a pattern cannot.
+                    bool isRead = QuantityText.TryParse(kind, text, out _, out ParseProblem? problem);
+                    Assert.True(isRead == pattern.IsMatch(text) || problem?.Code is "FE0104", $"{kind.Name}: `{text}` is {(isRead ? "read" : "not read")}, and the pattern says otherwise");
+                }
+            }
         }
     }
 

@@ -12,9 +12,6 @@ internal static class DigitalFilterCommands
 {
     private const string Codes = "Exit code 0: done, 2: there is no such filter.";
 
-    internal static readonly Dictionary<string, FirMethod> Methods = new(StringComparer.Ordinal) { ["equiripple"] = FirMethod.Equiripple,
-        ["kaiser"] = FirMethod.Kaiser };
-
     public static IEnumerable<Command> Make(Outlet outlet) => [Fir(outlet), Comb(outlet), NotchFilters(outlet), Sinc(outlet)];
 
     private static Command Fir(Outlet outlet)
@@ -27,13 +24,13 @@ internal static class DigitalFilterCommands
         Option<string?> ripple = new("--ripple") { Description = "maximum pass-band ripple, largest gain to smallest, such as 0.5dB; may be left out with --taps", HelpName = "dB" };
         Option<string?> attenuation = new("--attenuation") { Description = "minimum stop-band attenuation, such as 60dB; may be left out with --taps of an equiripple filter: errors then have equal weight in all bands", HelpName = "dB" };
         Option<string?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the smallest odd number that meets ripple and attenuation", HelpName = "N" };
-        Option<string?> method = new("--method") { Description = "design method: " + string.Join(", ", Methods.Keys)
+        Option<string?> method = new("--method") { Description = "design method: " + string.Join(", ", FilterWords.Methods.Keys)
             + "; default: equiripple", HelpName = "word" };
         Frame frame = new("fir", "Designs an FIR filter: no feedback, constant delay. " + Codes, outlet, sections: false,
             [shape, pass, stop, ripple, attenuation, taps, method]);
         return frame.With((call, findings) => new FirWish
         {
-            Method = OptionValues.Word(call.GetValue(method) ?? "equiripple", method.Name, Methods, findings),
+            Method = OptionValues.Word(call.GetValue(method) ?? "equiripple", method.Name, FilterWords.Methods, findings),
             Shape = OptionValues.Word(call.GetRequiredValue(shape), shape.Name, FilterWords.Shapes, findings),
             PassEdges = OptionValues.Frequencies(call.GetRequiredValue(pass), pass.Name, findings) ?? [],
             StopEdges = OptionValues.Frequencies(call.GetRequiredValue(stop), stop.Name, findings) ?? [],

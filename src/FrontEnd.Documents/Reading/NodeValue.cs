@@ -21,10 +21,15 @@ internal static class NodeValue
             return null;
         }
 
+        if (node is NumberNode written && field.Holds<Ratio>() && string.Equals(finding.Code, Messages.OutsideRange, StringComparison.Ordinal) && format == DocumentFormat.Toml)
+        {
+            finding = FieldMessages.Outside(field, field.Key, written.Written);   // as it stands in the file, which need not be in per cent
+        }
+
         value = null;
         return string.Equals(finding.Field, field.Key, StringComparison.Ordinal) && !string.Equals(key, field.Key, StringComparison.Ordinal)
             ? finding with { Field = key, Message = Renamed(finding.Message, field.Key, key)!,
-                Note = Renamed(finding.Note, field.Key, key) }
+                Note = finding.Note?.StartsWith(field.Key + ": ", StringComparison.Ordinal) == true ? key + finding.Note[field.Key.Length..] : Renamed(finding.Note, field.Key, key) }
             : finding;
     }
 
@@ -86,12 +91,36 @@ internal static class NodeValue
                 return Times(key, list, plain, out value, ref place);
             case TableNode table when field.Kind == FieldKind.NamedNumbers:
                 return Named(key, table, out value, ref place);
+            case OtherNode { IsNoNumber: true } when field.IsNumeric:
+                return ReadingMessages.NotFinite(key, FieldKinds.Noun(field), Example(field, plain));
             case TextNode text when field.Kind is FieldKind.Number or FieldKind.Count:
                 return ReadingMessages.TextForNumber(key, text.Value, FieldKinds.Noun(field), Example(field, plain));
             default:
-                return ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field), Example(field, plain));
+                return ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field), Example(field, plain), Meant(field, key, node, format));
         }
     }
+
+    /// <summary>The value as it is to be written, where only quotes, brackets or commas are what is wrong with it; null where there is more.</summary>
+    private static string? Meant(FieldDescription field, string key, Node node, DocumentFormat format)
+    {
+        string? meant = (node, field.Kind) switch
+        {
+            (ListNode { Items: [TextNode only] }, _) => Literals.Quoted(only.Value),
+            (ListNode { Items: [NumberNode only] }, _) => only.Written,
+            (NumberNode number, FieldKind.Text) => Literals.Quoted(number.Written),
+            (NumberNode number, FieldKind.NumberList) => $"[{number.Written}]",
+            (TextNode text, FieldKind.Flag) => FieldText.TryParse(field, text.Value.Trim().ToLowerInvariant(), out object? flag, out _) ? flag is true ? "true" : "false" : null,
+            (TextNode text, FieldKind.TextList) => $"[{string.Join(", ", text.Value.Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(Literals.Quoted))}]",
+            (TextNode text, FieldKind.FrequencyRange) when format == DocumentFormat.Toml && Pair(text.Value) is var (low, high) => $"[{Literals.Quoted(low)}, {Literals.Quoted(high)}]",
+            _ => null,
+        };
+        return meant is null || (node is ListNode { Items: [var inner] } && Read(field, key, inner, format, out _, out _) is not null) ? null : meant;
+    }
+
+    /// <summary>Two frequencies that stand in one text, with a comma or another sign between them.</summary>
+    private static (string Low, string High)? Pair(string text) =>
+        QuantityMeant.Ends(text.Contains(',', StringComparison.Ordinal) || text.Contains(';', StringComparison.Ordinal) ? text.Replace(", ", " - ", StringComparison.Ordinal).Replace(";", " - ", StringComparison.Ordinal) : text,
+            QuantityKind.Of<Frequency>());
 
     /// <summary>A number and nothing else; zero needs no unit.</summary>
     private static bool IsBareNumber(string text) =>
@@ -117,7 +146,10 @@ internal static class NodeValue
         value = null;
         if (list.Items.Count != 2)
         {
-            return FieldMessages.NeedsList(field, key, $"two frequencies, low and high; it has {list.Items.Count}");
+            Finding wrong = FieldMessages.NeedsList(field, key, $"two frequencies, low and high; it has {list.Items.Count}");
+            return list.Items is [TextNode only] && Pair(only.Value) is var (from, to) ? wrong with { Help = $"write [{Literals.Quoted(from)}, {Literals.Quoted(to)}]" }
+                : list.Items.Zip(list.Items.Skip(1)).Any(next => next.First is NumberNode && next.Second is NumberNode && next.Second.Span.Start == next.First.Span.End + 1)
+                    ? wrong with { Note = "the decimal sign is a point, and a comma stands between two values" } : wrong;
         }
 
         Frequency[] edges = new Frequency[2];

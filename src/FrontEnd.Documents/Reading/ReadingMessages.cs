@@ -131,8 +131,13 @@ internal static class ReadingMessages
         };
     }
 
-    internal static Finding Type(string key, string what, string wanted, string example) =>
-        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, $"write a value like {example}");
+    /// <param name="meant">The value as it is to be written; null where only its form is known.</param>
+    internal static Finding Type(string key, string what, string wanted, string example, string? meant = null) =>
+        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, meant is null ? $"write a value like {example}" : $"write {meant}");
+
+    internal static Finding NotFinite(string key, string wanted, string example) =>
+        Error(WrongType, key, $"{key} is infinite or not a number, but {wanted} is expected", "every value is a finite number",
+            $"write a value like {example}; remove the line and the default counts");
 
     /// <summary>A text where a bare number is expected: the number that is probably meant, where there is one.</summary>
     internal static Finding TextForNumber(string key, string text, string wanted, string example) =>

@@ -267,7 +267,7 @@ internal static partial class TomlTree
                 case FloatValueSyntax number when double.IsFinite(number.Value):
                     return new NumberNode(span, number.Value, source.Text[span.Start..span.End]);
                 case FloatValueSyntax:
-                    return new OtherNode(span, "infinite or not a number");
+                    return new OtherNode(span, "infinite or not a number") { IsNoNumber = true };
                 case BooleanValueSyntax flag:
                     return new FlagNode(span, flag.Value);
                 case ArraySyntax array:

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace FrontEnd.Fields;
 
 /// <summary>Wording about the values of fields. The codes stand with all others in <see cref="Messages"/>.</summary>
@@ -18,7 +20,26 @@ internal static class FieldMessages
     /// <param name="key">The field's key, or that of the values that it was worked out from.</param>
     public static Finding Outside(FieldDescription field, string key, string written) =>
         Finding.Error(Messages.OutsideRange, key, $"{key} {written} is outside its range, {RangeWords(field)}", $"{key}: {field.Meaning}",
-            "check the number and the prefix of its unit");
+            OutsideRemedy(field, written));
+
+    /// <summary>Where a number without unit, a share in per cent or a sign explains it, what is probably meant.</summary>
+    private static string OutsideRemedy(FieldDescription field, string written)
+    {
+        string plain = written.Trim();
+        bool isNumber = NumberMeant.IsNumber(plain);
+        if (field.Kind is FieldKind.Number or FieldKind.Count)
+        {
+            return $"write a {(field.Kind == FieldKind.Count ? "whole " : "")}number {RangeWords(field)}";
+        }
+
+        if (isNumber && FieldText.IsShare(field) && field.Range!.Value.Contains(double.Parse(plain, CultureInfo.InvariantCulture) / 100))
+        {
+            return $"write \"{plain} %\" if per cent is meant; a number alone is a factor, and 1 is the whole";
+        }
+
+        return plain is ['-' or '−', ..] && field.Quantity is { } kind && QuantityText.TryParse(kind, plain[1..], out IQuantity? value, out _) && field.Range!.Value.Contains(value!.SiValue)
+            ? $"check the sign, and the prefix of the unit: `{plain[1..]}` is inside the range" : "check the number and the prefix of its unit";
+    }
 
     internal static Finding NotAWord(FieldDescription field, string text, string? nearest) =>
         Finding.Error(Messages.UnknownWord, field.Key, $"`{text}` is not a value of {field.Key}", null,

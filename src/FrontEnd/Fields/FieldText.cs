@@ -75,6 +75,25 @@ internal static class FieldText
         return outside is null ? null : FieldMessages.Outside(field, field.Key, outside);
     }
 
+    /// <summary>What is wrong with a choice that is none of the field's, as a number cast to one is; null for all others.</summary>
+    internal static Finding? CheckChoice(FieldDescription field, object? value)
+    {
+        if (field.Kind != FieldKind.Choice || value is null)
+        {
+            return null;
+        }
+
+        for (int at = 0; at < field.Choices.Count; at++)
+        {
+            if (value.Equals(field.Choices[at].Value))
+            {
+                return null;
+            }
+        }
+
+        return FieldMessages.NotAWord(field, $"{value}", null);
+    }
+
     private static double? FirstOutside(FieldRange range, IReadOnlyList<double> numbers)
     {
         for (int i = 0; i < numbers.Count; i++)
@@ -195,7 +214,7 @@ internal static class FieldText
             finding = finding with { Help = $"add a unit: `{text.Trim()} {unit}` (the default is {field.DefaultText})" };
         }
 
-        return words.Count == 0 ? finding : finding with { Help = finding.Help + $", or {Messages.Listed(words)}" };
+        return words.Count == 0 || problem.NamesValue ? finding : finding with { Help = finding.Help + $", or {Messages.Listed(words)}" };
     }
 
     private static Finding? Choice(FieldDescription field, string text, out object? value)
@@ -234,7 +253,9 @@ internal static class FieldText
         string[] parts = text.Split(',', StringSplitOptions.TrimEntries);
         if (parts.Length != 2)
         {
-            return FieldMessages.WrongList(field, "two frequencies, low and high");
+            return QuantityMeant.Ends(text, field.Quantity!) is var (from, to)
+                ? FieldMessages.WrongList(field, "two frequencies, low and high") with { Help = $"write `{from}, {to}`" }
+                : FieldMessages.WrongList(field, "two frequencies, low and high");
         }
 
         if (!QuantityText.TryParse(parts[0], out Frequency low, out ParseProblem? problem)

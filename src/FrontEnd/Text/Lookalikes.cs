@@ -7,8 +7,8 @@ namespace FrontEnd.Text;
 internal static class Lookalikes
 {
     // By their shapes in common fonts (Unicode charts 0370 and 0400); Ω and µ are no look-alikes, they are units.
-    private const string Cyrillic = "АВЕКМНОРСТХІЈЅаеорсухкмнтіјѕ", CyrillicLatin = "ABEKMHOPCTXIJSaeopcyxkmhtijs";
-    private const string Greek = "ΑΒΕΖΗΙΚΜΝΟΡΤΥΧοκνρ", GreekLatin = "ABEZHIKMNOPTYXokvp";
+    private const string Cyrillic = "АВЕКМНОРСТХІЈЅУаеорсухкмнтіјѕԁгп", CyrillicLatin = "ABEKMHOPCTXIJSYaeopcyxkmhtijsdrn";
+    private const string Greek = "ΑΒΕΖΗΙΚΜΝΟΡΤΥΧαηικνορτυχω", GreekLatin = "ABEZHIKMNOPTYXanikvoptuxw";
 
     /// <summary>The first such letter of a text, its script and the Latin letter it looks like; null for none.</summary>
     public static (char Letter, string Script, char Latin)? First(string text)
@@ -40,6 +40,19 @@ internal static class Lookalikes
     public static string? Reason(string text) => First(text) is var (letter, script, latin)
         ? $"`{letter}` is a {script} letter that looks like the Latin `{latin}`"
         : null;
+
+    /// <summary>The text without signs that nobody sees: blanks of no width, marks of direction, soft hyphens.</summary>
+    public static string WithoutInvisible(string text) => string.Concat(text.Where(letter => !IsInvisible(letter)));
+
+    /// <summary>Which of them the text has, by its code; null for none.</summary>
+    public static string? InvisibleReason(string text) =>
+        text.FirstOrDefault(IsInvisible) is var letter and not '\0' ? FormattableString.Invariant($"a sign that nobody sees stands in it, U+{(int)letter:X4}") : null;
+
+    /// <summary>The text with letters, digits and signs of full width in their plain forms.</summary>
+    public static string ToAscii(string text) =>
+        string.Concat(text.Select(letter => letter is >= '\uFF01' and <= '\uFF5E' ? (char)(letter - 0xFEE0) : letter == '\u3000' ? ' ' : letter));
+
+    private static bool IsInvisible(char letter) => letter is '\u00AD' or (>= '\u200B' and <= '\u200F') or (>= '\u202A' and <= '\u202E') or (>= '\u2060' and <= '\u2064') or '\uFEFF';
 
     private static char? Latin(char letter)
     {

@@ -16,33 +16,34 @@ internal static partial class Messages
     internal static ParseProblem EmptyText(QuantityKind kind) =>
         new(Empty, $"the text is empty where {kind.Words} is expected", null, WriteSuch(kind), 0, kind.Example);
 
-    internal static ParseProblem NoNumber(string text, QuantityKind kind, int position) =>
-        new(NotANumber, $"`{text}` does not begin with a number", Plain(text, kind) is null ? null : NumberMeant.Rule, Plain(text, kind) ?? WriteSuch(kind), position, kind.Example);
+    internal static ParseProblem NoNumber(string text, QuantityKind kind, int position)
+    {
+        string what = char.IsAsciiDigit(text[0]) ? $"`{text}` has more than one point in its number" : $"`{text}` does not begin with a number";
+        return QuantityMeant.Of(text, kind) is var (why, help)
+            ? new(NotANumber, what, why, help, position, kind.Example) { NamesValue = true }
+            : new(NotANumber, what, Lookalikes.InvisibleReason(text), WriteSuch(kind), position, kind.Example);
+    }
 
-    internal static ParseProblem Comma(string text, QuantityKind kind, int position) =>
-        new(
-            DecimalComma,
-            $"`{text}` has a comma in its number",
-            "the decimal sign is a point, whatever the language of the machine",
-            text.AsSpan().Count(',') > 1
-                ? $"leave the commas out: `{text.Replace(",", "", StringComparison.Ordinal)}`"
-                : $"write `{text[..position]}.{text[(position + 1)..]}` if the comma is a decimal sign; leave it out if it groups thousands",
-            position,
-            kind.Example);
+    internal static ParseProblem Comma(string text, QuantityKind kind, int position)
+    {
+        string[] readings = NumberMeant.Readings(text);
+        string help = readings is [var point, var plain] ? $"write `{point}` if the comma is a decimal sign, `{plain}` if it groups thousands"
+            : QuantityText.TryParse(kind, readings[0], out _, out ParseProblem? problem) ? $"write `{readings[0]}`"
+            : problem!.NamesValue ? problem.Help : $"write `{readings[0]}` with a unit: {WriteSuch(kind)}";
+        return new(DecimalComma, $"`{text}` has a comma in its number", "the decimal sign is a point, whatever the language of the machine, and nothing groups thousands", help, position, kind.Example)
+            { NamesValue = true };
+    }
 
     internal static ParseProblem UnknownUnit(string text, string unit, QuantityKind kind, IReadOnlyList<string> otherKinds, int position) =>
-        new(
-            NotThisQuantity,
-            $"`{text}` is not {kind.Words}",
-            Plain(text, kind) is not null ? NumberMeant.Rule : Lookalikes.Reason(unit) ?? (otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}"),
-            Lookalikes.First(unit) is not null && QuantityText.TryParse(kind, Lookalikes.ToLatin(text), out _, out _)
-                ? $"retype it: `{Lookalikes.ToLatin(text)}`" : Plain(text, kind) ?? WriteSuch(kind),
-            position,
-            kind.Example);
-
-    /// <summary>What to write where only the number's signs are not plain ones; null where that is not all.</summary>
-    private static string? Plain(string text, QuantityKind kind) =>
-        NumberMeant.PlainSigns(text) is var plain && plain != text && QuantityText.TryParse(kind, plain, out _, out _) ? $"write `{plain}`" : null;
+        otherKinds.Count == 0 && QuantityMeant.Of(text, kind) is var (why, help)
+            ? new(NotThisQuantity, $"`{text}` is not {kind.Words}", why, help, position, kind.Example) { NamesValue = true }
+            : new(
+                NotThisQuantity,
+                $"`{text}` is not {kind.Words}",
+                Lookalikes.Reason(unit) ?? (otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}"),
+                WriteSuch(kind),
+                position,
+                kind.Example);
 
     internal static ParseProblem Ambiguous(string text, QuantityKind kind, IReadOnlyList<string> readings, int position) =>
         new(

@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace FrontEnd.Text;
 
 /// <summary>The bare number that a text with a comma, a unit of level or a sign was probably meant to be.</summary>
-internal static class NumberMeant
+internal static partial class NumberMeant
 {
     /// <summary>How a number is written.</summary>
     public const string Rule = "a number has the digits 0 to 9 with nothing between them and a point as its decimal sign";
@@ -12,15 +13,40 @@ internal static class NumberMeant
     /// <summary>What to do about a text where a bare number is expected; null where none can be made out.</summary>
     public static string? Remedy(string text)
     {
-        string plain = text.Trim().Trim('×', 'x', 'X', ' ');
-        return plain.EndsWith("dB", StringComparison.OrdinalIgnoreCase) && QuantityText.TryParse(plain, out Decibels level, out _)
-            ? $"{QuantityText.FormatTrimmed(level, 6)} are a factor of {Factor(level)} (10^(dB/20)): write {Factor(level)}"
-            : IsNumber(plain) ? $"write {plain}, a bare number without quotes"
-            : Plain(plain) is { } digits ? $"write {digits}, a bare number: {Rule}"
+        string plain = Lookalikes.ToAscii(Lookalikes.WithoutInvisible(text)).Trim().Trim('×', 'x', 'X', ' ');
+        if (Plain(plain) is { } signs && !IsNumber(plain))
+        {
+            return $"write {signs}, a bare number: {Rule}";
+        }
+
+        if (plain.EndsWith("dB", StringComparison.OrdinalIgnoreCase))
+        {
+            return QuantityText.TryParse(plain, out Decibels level, out _)
+                ? $"{QuantityText.FormatTrimmed(level, 6)} are a factor of {Factor(level)} (10^(dB/20)): write {Factor(level)}" : null;
+        }
+
+        return IsNumber(plain) ? $"write {plain}, a bare number without quotes"
+            : plain.EndsWith('%') && QuantityText.TryParse(plain, out Share share, out _)
+                ? $"{plain} are a factor of {Number(share.Fraction)}: write {Number(share.Fraction)}"
             : plain.All(letter => char.IsAsciiDigit(letter) || letter is ',' or '.' or '-' or '+') && plain.Contains(',', StringComparison.Ordinal)
                 ? $"write {WithoutComma(plain)}, a bare number without quotes"
+            : Quotient().Match(plain) is { Success: true } quotient && Value(quotient.Groups["over"].Value) / Value(quotient.Groups["under"].Value) is var ratio && double.IsFinite(ratio)
+                ? $"write {Number(ratio)}, a bare number without quotes"
+            : Among().Match(plain) is { Success: true } one && IsNumber(one.Groups["number"].Value) && !plain.Contains("dB", StringComparison.OrdinalIgnoreCase)
+                ? $"write {one.Groups["number"].Value} if that is intended, a bare number without unit"
             : null;
     }
+
+    private static double Value(string number) => double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private static string Number(double number) => QuantityText.FormatTrimmed(number, "1", 6);
+
+    [GeneratedRegex(@"^(?<over>[0-9]+(?:\.[0-9]+)?)\s*[:/]\s*(?<under>[0-9]+(?:\.[0-9]+)?)$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Quotient();
+
+    // One number, and words or signs of a unit around it.
+    [GeneratedRegex(@"^[^0-9+.,−-]*(?<number>[+-]?[0-9]+(?:\.[0-9]+)?)[^0-9.,+−-]*$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Among();
 
     /// <summary>A number that other hands and keyboards write otherwise - as <see cref="PlainSigns"/>, no digit on one side of the point, zeros in front - as it is to be written;
     /// null where it is none, or is written so.</summary>
@@ -87,14 +113,40 @@ internal static class NumberMeant
 
     /// <summary>A number with a decimal comma, or with commas between its thousands, as it is to be written. One comma before three digits may
     /// be either.</summary>
-    public static string WithoutComma(string written)
+    public static string WithoutComma(string written) => Readings(written) switch
     {
-        string plain = written.Replace(",", "", StringComparison.Ordinal), point = written.Replace(',', '.');
-        int commas = written.Length - plain.Length;
-        bool isGroup = commas == 1 && written.Length - written.IndexOf(',', StringComparison.Ordinal) == 4
-            && !written.TrimStart('+', '-').StartsWith('0');
-        return 1 < commas ? $"{plain}: no signs between thousands" : isGroup ? $"{point} or {plain}, whichever is intended" : point;
+        [var one] when 1 < written.AsSpan().Count(',') => $"{one}: no signs between thousands",
+        [var one] => one,
+        var both => $"{both[0]} or {both[1]}, whichever is intended",
+    };
+
+    /// <summary>What a number with commas may be, each in plain signs with what follows the number; one, or two where the comma may be a point or stand between
+    /// thousands.</summary>
+    public static string[] Readings(string written)
+    {
+        int from = written.AsSpan().IndexOfAnyInRange('0', '9'), comma = written.LastIndexOf(','), point = written.LastIndexOf('.');
+        int end = Math.Max(from, 0);
+        while (end < written.Length && (char.IsAsciiDigit(written[end]) || written[end] is ',' or '.'))
+        {
+            end++;
+        }
+
+        string plain = written.Replace(",", "", StringComparison.Ordinal), number = written[Math.Max(from, 0)..end];
+        if (0 <= point && point < end && point < comma)
+        {
+            return [written[..end].Replace(".", "", StringComparison.Ordinal).Replace(',', '.') + written[end..]];
+        }
+
+        bool isOne = number.AsSpan().Count(',') == 1, isGroup = isOne && number.Length - number.IndexOf(',', StringComparison.Ordinal) == 4 && !number.StartsWith('0') && comma - from <= 3;
+        string decimalComma = written[..Math.Max(0, comma)] + "." + written[(comma + 1)..];
+        return !isOne || (0 <= point && point < end) ? [plain] : isGroup ? [decimalComma, plain] : [decimalComma];
     }
+
+    /// <summary>A number with points or underscores between its thousands without them: 1.000.000, 2_200.</summary>
+    public static string WithoutGroups(string text) => Grouped().Replace(text, match => match.Value.Replace(".", "", StringComparison.Ordinal).Replace("_", "", StringComparison.Ordinal));
+
+    [GeneratedRegex(@"(?<![0-9.])(?:[0-9]{1,3}(?:\.[0-9]{3}){2,}|[0-9]+(?:_[0-9]+)+)(?![0-9.])", RegexOptions.None, 1000)]
+    private static partial Regex Grouped();
 
     private static string Factor(Decibels level) => QuantityText.FormatTrimmed(level.VoltageRatio, "1", 4);
 }

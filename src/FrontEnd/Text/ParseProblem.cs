@@ -10,6 +10,9 @@ namespace FrontEnd.Text;
 /// <param name="Expected">A text that would be read, such as <c>40 µV</c>.</param>
 public sealed record ParseProblem(string Code, string Message, string? Note, string Help, int Position, string Expected)
 {
+    /// <summary>True where the help names a value to write instead, and not the form alone.</summary>
+    internal bool NamesValue { get; init; }
+
     /// <summary>The text in quotes with a caret before the place that does not fit: <c>"40 ^uW"</c>.</summary>
     public string Excerpt(string text)
     {

@@ -5,7 +5,7 @@ namespace FrontEnd.Text;
 /// program refuses.</remarks>
 internal static class QuantityPattern
 {
-    private const string Number = @"[+\-−±]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+\-−]?[0-9]+)?";
+    private const string Sign = @"[+\-−]?", Number = @"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+\-−]?[0-9]+)?";
 
     /// <summary>Blanks and dots may stand inside a unit: V rms, nA·m.</summary>
     private const string Between = @"[\s·]*";
@@ -16,37 +16,46 @@ internal static class QuantityPattern
         List<string> units = [.. kind.Units.Select(Prefixed)];
         if (kind.BarePrefixes.Length > 0)
         {
-            units.Add(Prefixes(kind.BarePrefixes));
+            // m alone is asked about where it may be meant for mega.
+            units.Add(Prefixes(kind.Is<Resistance>() ? kind.BarePrefixes.Replace("m", "", StringComparison.Ordinal) : kind.BarePrefixes, isInFull: false));
         }
 
         string unit = string.Join('|', units), start = @"^\s*(?:";
-        List<string> forms = [$@"{Number}\s*(?:{unit})"];
+        string signed = (kind.Form is NumberForm.Fraction or NumberForm.Percent ? "±?" : "") + Sign + Number;
+        List<string> forms = [$@"{signed}\s*(?:{unit})"];
         if (kind.Bare && !kind.Is<Resistance>())
         {
-            forms.Add(Number);
+            forms.Add(signed);
         }
         else if (kind.ZeroNeedsNoUnit)
         {
-            forms.Add(@"[+\-−]?0*\.?0*");
+            forms.Add(Sign + @"(?:0+\.?0*|\.0+)(?:[eE][+\-−]?[0-9]+)?");
         }
 
         if (kind.CodeLetters is { } letters)
         {
-            forms.Add($@"[+\-−]?[0-9]*(?:{string.Join('|', letters.Keys.Select(letter => Letter(letter, anyCase: false)))})[0-9]+\s*(?:{Spellings(kind.Units[0])})?");
+            forms.Add($@"{Sign}[0-9]*(?:{string.Join('|', letters.Keys.Select(letter => Letter(letter, anyCase: false)))})[0-9]+\s*(?:{Spellings(kind.Units[0])})?");
         }
 
         return start + string.Join('|', forms) + @")\s*$";
     }
 
     private static string Prefixed(Unit unit) =>
-        (unit.Prefixes.Length == 0 ? "" : $"(?:{Prefixes(unit.Prefixes)})?{Between}") + $"(?:{Spellings(unit)})";
+        (unit.Prefixes.Length == 0 ? "" : $"(?:{Prefixes(unit.Prefixes, isInFull: true)})?{Between}") + $"(?:{Spellings(unit)})";
 
-    private static string Prefixes(string letters) => string.Join('|', letters.Select(letter => letter switch
+    /// <param name="isInFull">True where the prefix may also be written in full, as before a unit: kilo, and kil before ohm.</param>
+    private static string Prefixes(string letters, bool isInFull) => string.Join('|', letters.Select(letter => letter switch
     {
         'k' => "[kK]",
         'M' => "M|[Mm]eg|MEG",
         _ => Letter(letter, anyCase: false),
-    }));
+    }).Concat(isInFull ? letters.Select(InFull) : []));
+
+    private static string InFull(char prefix)
+    {
+        string word = string.Concat(global::FrontEnd.Text.Prefixes.Word(prefix).Select(letter => Letter(letter, anyCase: true)));
+        return prefix is 'k' or 'M' ? word + "?" : word;
+    }
 
     private static string Spellings(Unit unit) =>
         string.Join('|', unit.Spellings.Select(spelling => string.Join(Between, spelling.Select(letter => Letter(letter, anyCase: true)))));

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text;
 
@@ -16,11 +17,11 @@ public static partial class QuantityText
     /// Resistances and capacitances may be written in the code of IEC 60062 (4K7, R47, 4n7; standard not seen, its examples taken from a
     /// public copy). The decimal number and its prefix are converted in one step, so that 4.7 kΩ is exactly 4700.
     /// </remarks>
-    public static bool TryParse<T>(ReadOnlySpan<char> text, out T value, out ParseProblem? problem)
+    public static bool TryParse<T>(ReadOnlySpan<char> text, out T value, [NotNullWhen(false)] out ParseProblem? problem)
         where T : struct, IQuantity => TryParse(text.ToString(), out value, out problem);
 
     /// <inheritdoc cref="TryParse{T}(ReadOnlySpan{char}, out T, out ParseProblem?)"/>
-    public static bool TryParse<T>(string? text, out T value, out ParseProblem? problem)
+    public static bool TryParse<T>(string? text, out T value, [NotNullWhen(false)] out ParseProblem? problem)
         where T : struct, IQuantity
     {
         bool read = TryParse(QuantityKind.Of<T>(), text, out IQuantity? quantity, out problem);
@@ -29,19 +30,29 @@ public static partial class QuantityText
     }
 
     /// <summary>As the generic form, for a kind that is known only when the program runs.</summary>
-    public static bool TryParse(QuantityKind kind, string? text, out IQuantity? value, out ParseProblem? problem)
+    public static bool TryParse(QuantityKind kind, string? text, [NotNullWhen(true)] out IQuantity? value, [NotNullWhen(false)] out ParseProblem? problem)
     {
         value = null;
-        problem = Read(kind, text ?? "", ref value);
+        problem = Read(kind, text ?? "", ref value, isTold: true);
         return problem is null;
     }
 
-    private static ParseProblem? Read(QuantityKind kind, string text, ref IQuantity? value)
+    /// <summary>The same without saying why not: for texts that are tried out while something is said of another.</summary>
+    internal static bool IsRead(QuantityKind kind, string text, out IQuantity? value)
+    {
+        value = null;
+        return Read(kind, text, ref value, isTold: false) is null;
+    }
+
+    private static readonly ParseProblem Untold = new("", "", null, "", 0, "");
+
+    /// <param name="isTold">False where nobody asks why a text is not read.</param>
+    private static ParseProblem? Read(QuantityKind kind, string text, ref IQuantity? value, bool isTold)
     {
         string trimmed = text.Trim();
         if (trimmed.Length == 0)
         {
-            return Messages.EmptyText(kind);
+            return isTold ? Messages.EmptyText(kind) : Untold;
         }
 
         if (TryCode(kind, trimmed, out string codeNumber, out int codeExponent))
@@ -54,12 +65,12 @@ public static partial class QuantityText
         int end = NumberEnd(text, signed);
         if (end == signed)
         {
-            return Messages.NoNumber(trimmed, kind, signed);
+            return isTold ? Messages.NoNumber(trimmed, kind, signed) : Untold;
         }
 
         if (end < text.Length && text[end] == ',')
         {
-            return Messages.Comma(trimmed, kind, end - start) with { Position = end };
+            return isTold ? Messages.Comma(trimmed, kind, end) : Untold;
         }
 
         string number = text[signed..end].Replace('−', '-');
@@ -75,7 +86,7 @@ public static partial class QuantityText
             bool zero = number.AsSpan().IndexOfAnyInRange('1', '9') < 0 && kind.ZeroNeedsNoUnit;
             return kind.Bare || zero
                 ? Make(kind, text, number, default(Reading) with { Factor = 1 }, ref value)
-                : Messages.NoUnit(trimmed, kind, end);
+                : isTold ? Messages.NoUnit(trimmed, kind, end) : Untold;
         }
 
         if (unit is "m" && kind.Is<Resistance>())
@@ -99,6 +110,11 @@ public static partial class QuantityText
         {
             string[] texts = [.. readings.Select(one => Join(number, one.Reading.Symbol + kind.Suffix)).Distinct(StringComparer.Ordinal)];
             return Messages.Ambiguous(trimmed, kind, texts, unitStart);
+        }
+
+        if (!isTold)
+        {
+            return Untold;
         }
 
         string[] others = [.. Kinds.All.Where(other => other != kind && other.Readings.TryExact(unit, out _)).Select(other => other.Words)];

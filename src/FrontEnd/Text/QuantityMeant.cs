@@ -1,0 +1,168 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace FrontEnd.Text;
+
+/// <summary>The quantity that a text was probably meant to be which <see cref="QuantityText"/> does not read: written with other signs, letters or names of units, or
+/// with words around it. Whatever is proposed here is read.</summary>
+internal static partial class QuantityMeant
+{
+    /// <param name="Why">What keeps the text from being read.</param>
+    /// <param name="Help">What to write, in backticks.</param>
+    internal readonly record struct Proposal(string Why, string Help);
+
+    /// <summary>What is written in place of a sign or name, in the order in which they are looked for, and why it is not read.</summary>
+    private static readonly (Func<string, string> Repair, Func<string, string> Why)[] Repairs =
+    [
+        (Lookalikes.WithoutInvisible, text => Lookalikes.InvisibleReason(text)!),
+        (Lookalikes.ToAscii, _ => "full-width letters and signs stand in it"),
+        (UnitNames.FromCyrillic, _ => "a unit has its Latin letters"),
+        (Lookalikes.ToLatin, text => Lookalikes.Reason(text)!),
+        (NumberMeant.PlainSigns, _ => NumberMeant.Rule),
+        (NumberMeant.WithoutGroups, _ => NumberMeant.Rule),
+        (text => TimesPowerOfTen().Replace(text, match => "e" + Power(match.Groups["power"].Value)), _ => "a power of ten is written with an e: 2.2e3"),
+        (Quotient, _ => "a value is one number, not a fraction"),
+        (text => PlusMinus().Replace(text, "±"), _ => "plus or minus is one sign, `±`"),
+        (text => text.Replace('*', '·'), _ => "units are joined by a raised dot or by nothing"),
+        (text => UnitNames.Known(text), text => UnitNames.Why(text)),
+        (text => UnitFirst().Replace(text, "${number} ${unit}"), _ => "the number stands before its unit"),
+    ];
+
+    /// <summary>What to write, and why; null where nothing can be made out.</summary>
+    public static Proposal? Of(string text, QuantityKind kind)
+    {
+        string meant = text;
+        List<string> why = [];
+        foreach ((Func<string, string> repair, Func<string, string> reason) in Repairs)
+        {
+            string repaired = repair(meant).Trim();
+            if (string.Equals(repaired, meant, StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            why.Add(reason(meant));
+            meant = repaired;
+            if (IsRead(meant, kind))
+            {
+                return new(string.Join("; ", why), $"write `{meant}`");
+            }
+        }
+
+        return PrefixAlone(text, kind) ?? Span(text, kind) ?? Around(text, kind)
+            ?? (meant != text ? Span(meant, kind) ?? Around(meant, kind) : null);
+    }
+
+    /// <summary>True for what is read, and read as it is written: bare ohms are not.</summary>
+    private static bool IsRead(string text, QuantityKind kind) =>
+        QuantityText.IsRead(kind, text, out IQuantity? value) && (!kind.Is<Resistance>() || value!.SiValue == 0 || !NumberMeant.IsNumber(text));
+
+    /// <summary>A prefix in full, without the unit that it belongs to: 100 nano.</summary>
+    private static Proposal? PrefixAlone(string text, QuantityKind kind)
+    {
+        string with = text.TrimEnd() + kind.Units[0].Spellings[0];
+        return text.Length > 0 && char.IsLetter(text.TrimEnd()[^1]) && !Unit().IsMatch(text) && QuantityText.IsRead(kind, with, out IQuantity? value)
+            ? new("a prefix stands before a unit", $"write `{QuantityText.FormatExact(value!)}`") : null;
+    }
+
+    /// <summary>Two values and nothing but a sign or word for "to" between them, the lower first; the one that stands first may leave its unit to the other.</summary>
+    public static (string Low, string High)? Ends(string text, QuantityKind kind)
+    {
+        Match match = Between().Match(text);
+        (string low, string high) = (match.Groups["low"].Value.Trim(), match.Groups["high"].Value.Trim());
+        if (!match.Success || !IsRead(high, kind))
+        {
+            return null;
+        }
+
+        string with = NumberMeant.IsNumber(low) ? low + high[NumberLength(high)..] : low;
+        return QuantityText.IsRead(kind, with, out IQuantity? from) && QuantityText.IsRead(kind, high, out IQuantity? to) && from!.SiValue != to!.SiValue
+            ? from.SiValue < to.SiValue ? (with, high) : (high, with) : null;
+    }
+
+    private static Proposal? Span(string text, QuantityKind kind) => Ends(text, kind) is var (low, high)
+        ? new("two values stand in it, and one is wanted", $"write the one that counts; what lies somewhere between the two is [\"{low}\", \"{high}\"] in a design")
+        : null;
+
+    /// <summary>One value among words and signs that are none: about, at least, what a part is made of.</summary>
+    private static Proposal? Around(string text, QuantityKind kind)
+    {
+        Match found = Match.Empty;
+        string value = "";
+        foreach (Match number in Number().Matches(text))
+        {
+            for (int end = text.Length; number.Index + number.Length <= end; end--)
+            {
+                string piece = text[number.Index..end].TrimEnd();
+                if (IsWhole(text, end) && IsRead(piece, kind) && (!NumberMeant.IsNumber(piece) || !text[end..].Any(char.IsLetter)))
+                {
+                    if (found.Success)
+                    {
+                        return null;   // two values, and nobody knows which
+                    }
+
+                    (found, value) = (number, piece);
+                    break;
+                }
+            }
+        }
+
+        if (!found.Success)
+        {
+            return null;
+        }
+
+        string before = text[..found.Index].Trim(), after = text[(found.Index + value.Length)..].Trim(), beside = before.Length == 0 ? after : before;
+        return Lead().IsMatch(before) && !Reckoned().IsMatch(after)
+            ? new($"`{beside}` beside it is not read", $"write `{value}` if that is intended{(after.Contains('%', StringComparison.Ordinal) ? "; a tolerance has a key of its own" : "")}")
+            : null;
+    }
+
+    /// <summary>True where no unit goes on behind the end.</summary>
+    private static bool IsWhole(string text, int end) =>
+        end == text.Length || !(char.IsLetterOrDigit(text[end]) || text[end] is '%' or '°' or '‰' or '√' or '^' or '²' or '·' or '*' or '_'
+            || (text[end] is '/' or '.' or ',' && end + 1 < text.Length && (text[end] is '/' ? !char.IsDigit(text[end + 1]) : char.IsDigit(text[end + 1]))));
+
+    private static int NumberLength(string text) => Number().Match(text).Length;
+
+    private static string Power(string written) => string.Concat(written.Select(letter =>
+        "⁰¹²³⁴⁵⁶⁷⁸⁹".IndexOf(letter, StringComparison.Ordinal) is >= 0 and int digit ? (char)('0' + digit) : letter is '⁻' or '−' ? '-' : letter)).TrimStart('+', '⁺');
+
+    /// <summary>1/2 and ½ as decimals, where they have few.</summary>
+    private static string Quotient(string text) => Fraction().Replace(text, match =>
+    {
+        double whole = match.Groups["whole"].Success ? double.Parse(match.Groups["whole"].Value, CultureInfo.InvariantCulture) : 0;
+        double part = match.Groups["sign"].Success ? CharUnicodeInfo.GetNumericValue(match.Groups["sign"].Value[0])
+            : double.Parse(match.Groups["over"].Value, CultureInfo.InvariantCulture) / double.Parse(match.Groups["under"].Value, CultureInfo.InvariantCulture);
+        return double.IsFinite(part) ? (whole + part).ToString("0.######", CultureInfo.InvariantCulture) : match.Value;
+    });
+
+    [GeneratedRegex(@"(?<=[0-9])\s*[x×*·]\s*10\s*(\^\s*\(?(?<power>[-+−]?[0-9]{1,3})\)?|(?<power>[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]{1,3}))", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex TimesPowerOfTen();
+
+    [GeneratedRegex(@"^(?:(?<over>[0-9]{1,6})\s*/\s*(?<under>[0-9]{1,6})(?![0-9.])|(?:(?<whole>[0-9]{1,6})\s*)?(?<sign>[¼½¾⅐-⅞]))", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Fraction();
+
+    [GeneratedRegex(@"\+\s*/?\s*[-−]", RegexOptions.None, 1000)]
+    private static partial Regex PlusMinus();
+
+    [GeneratedRegex(@"^(?<unit>[^\s0-9.+−-]{1,20})\s*(?<number>[0-9]+(?:\.[0-9]+)?)$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex UnitFirst();
+
+    [GeneratedRegex(@"[0-9]\s*[^\s0-9.,]{1,3}$", RegexOptions.None, 1000)]
+    private static partial Regex Unit();
+
+    [GeneratedRegex(@"^\s*(?:from\s+|between\s+)?(?<low>[-−]?[0-9][^\s]{0,12}?(?:\s*[^\s0-9.…–—~-]{1,12})?)\s*(?:\.\.\.?|…|[–—~-]|\bto\b|\bbis\b|\band\b)\s*(?<high>[0-9].{0,30})$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
+    private static partial Regex Between();
+
+    [GeneratedRegex(@"(?<![\p{L}0-9.,])[-+−±]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?", RegexOptions.None, 1000)]
+    private static partial Regex Number();
+
+    // Words and signs of what is not known exactly, of what is named, and brackets.
+    [GeneratedRegex(@"^(?:[\p{L}]+[.:=]?|[~≈≃∼<>≤≥=:(≲≳]|\s)*$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Lead();
+
+    // Signs behind a value that reckon with it or make another unit of it.
+    [GeneratedRegex(@"^(?:[*×x·+^²³]|/\s*\p{L}|-\s*[0-9])", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Reckoned();
+}
