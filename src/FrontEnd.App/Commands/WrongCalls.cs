@@ -17,7 +17,7 @@ internal static class WrongCalls
         // A command that there is not takes its options with it: none of them is looked at.
         if (result.Command is RootCommand && words is [[not '-', ..] first, _, ..] && !words.Any(word => word is "--help" or "-h" or "-?" or "--version"))
         {
-            return [ScreensProgram.IsDesign(first) ? CallMessages.DesignAndMore(first, words[1..])
+            return [DesignInput.IsDesign(first) ? CallMessages.DesignAndMore(first, words[1..])
                 : CallMessages.NoCommand(first, Nearest.Of(first, result.Command.Subcommands.Where(one => !one.Hidden).Select(one => one.Name)))];
         }
 
