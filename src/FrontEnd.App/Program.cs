@@ -4,8 +4,8 @@ using FrontEnd.App.Commands;
 
 // UTF-8 whatever the locale says: the output is full of Ω and µ.
 // The buffer holds what most commands print, so that it goes out in one piece.
-using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 1 << 15);
-using StreamWriter messages = new(Console.OpenStandardError(),
+using StreamWriter output = new(StandardStreams.Results(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 1 << 15);
+using StreamWriter messages = new(StandardStreams.Messages(),
     new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true };
 if (OperatingSystem.IsWindows())
 {

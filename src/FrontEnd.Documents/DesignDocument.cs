@@ -103,15 +103,13 @@ public sealed class DesignDocument
     public static DesignDocument Read(string path)
     {
         string? text = TextFiles.Read(path, out Finding? finding);
-        if (text is null)
-        {
-            SourceText nothing = new(path, "");
-            return new DesignDocument(nothing, FormatOf(path, ""), new CardShelf(CardTexts.None), new TableNode(default, TableForm.Header),
-                null, [finding!]);
-        }
-
-        return Parse(text, FormatOf(path, text), path, CardShelf.OnDisk(Path.GetDirectoryName(Path.GetFullPath(path))), isFile: true);
+        return text is null ? Unreadable(path, finding!)
+            : Parse(text, FormatOf(path, text), path, CardShelf.OnDisk(Path.GetDirectoryName(Path.GetFullPath(path))), isFile: true);
     }
+
+    /// <summary>What cannot be had.</summary>
+    private static DesignDocument Unreadable(string name, Finding why) =>
+        new(new SourceText(name, ""), FormatOf(name, ""), new CardShelf(CardTexts.None), new TableNode(default, TableForm.Header), null, [why]);
 
     /// <summary>Reads a text, and from the disk the part cards that it names by a path.</summary>
     /// <param name="file">The name for findings; null for none.</param>
@@ -120,8 +118,8 @@ public sealed class DesignDocument
         Parse(text, format, file, CardShelf.OnDisk(folder));
 
     /// <summary>Reads what came in by the standard input: as a file it must say something.</summary>
-    internal static DesignDocument ReadInput(string text, string name, string folder) =>
-        Parse(text, FormatOf("", text), name, CardShelf.OnDisk(folder), isFile: true);
+    internal static DesignDocument ReadInput(Func<Stream> open, string name, string folder) =>
+        TextFiles.Read(open, name, out Finding? why) is { } text ? Parse(text, FormatOf("", text), name, CardShelf.OnDisk(folder), isFile: true) : Unreadable(name, why!);
 
     /// <summary>Reads a text. Touches no file.</summary>
     /// <param name="file">The name for findings; null for none.</param>

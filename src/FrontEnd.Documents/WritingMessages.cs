@@ -34,7 +34,7 @@ internal static class WritingMessages
 
     private static Finding NoForm(string path, string what, IEnumerable<string> known) =>
         new(
-            UnknownFormat, Severity.Error, "", $"`{Path.GetExtension(path)}` is not a known extension of a {what}",
+            UnknownFormat, Severity.Error, "", Path.GetExtension(path) is { Length: > 0 } extension ? $"`{extension}` is not a known extension of a {what}" : $"the name has no extension, so it is not known which {what} it is to be",
             "the file's extension sets the format",
             $"use one of {string.Join(", ", known)}")
         {

@@ -34,7 +34,7 @@ public sealed class BoughtCommandTests
         Assert.InRange(lines.Length, 20, 60);
         Assert.InRange(lines.TakeWhile(line => line != "next").Max(line => line.Length), 1, 80);
         Assert.Contains("Not a medical device.", brief, StringComparison.Ordinal);
-        Assert.Contains("57 values are not known, 87 values are defaults\n  deciding: ", brief, StringComparison.Ordinal);
+        Assert.Contains("57 values are not known, 88 values are defaults\n  deciding: ", brief, StringComparison.Ordinal);
         Assert.Contains("input.series-resistor 1 kΩ to\n", brief, StringComparison.Ordinal);
         Assert.Contains("             closed by: ask the maker for converter.kind\n", brief, StringComparison.Ordinal);
         Assert.Contains("treat nothing here", brief, StringComparison.Ordinal);
@@ -43,6 +43,23 @@ public sealed class BoughtCommandTests
         Assert.DoesNotContain("hum: where it comes from", brief, StringComparison.Ordinal);
         Assert.Contains("hum: where it comes from", all, StringComparison.Ordinal);
         Assert.Contains("\ncautions\n", all, StringComparison.Ordinal);
+    }
+
+    /// <summary>A file that says what a box says, with no word of the circuit, is told of [bought] where it fails; one that passes, one of a circuit and
+    /// one that says what is not known are not.</summary>
+    [Theory]
+    [InlineData("[electrodes]\nactive = \"dry-multipin\"\nreference = \"dry-forehead\"\nground = \"dry-forehead\"\n[converter]\nrate = \"256 Hz\"\nbits = 12\n", true)]
+    [InlineData("name = \"bare\"\n[amplifier]\ngain = 24\n", true)]
+    [InlineData("[bought]\nrange = \"2 mV\"\n[converter]\nrate = \"200 Hz\"\n[electrodes]\nactive = \"dry-multipin\"\nreference = \"dry-forehead\"\nground = \"dry-forehead\"\n", false)]
+    [InlineData("[anti-alias]\norder = 2\ncorner = \"60 Hz\"\n[electrodes]\nactive = \"dry-multipin\"\n", false)]
+    [InlineData(null, false)]
+    public void Check_OfABareDesignThatFails_TellsOfBought(string? text, bool told)
+    {
+        using TemporaryFolder folder = new();
+        string file = text is null ? "designs/dry-headband.toml" : folder.Write("mine.toml", text);
+        Outcome outcome = Shell.Run("check", file, "--no-advice");
+        Assert.True(told == outcome.Output.Contains("[bought]", StringComparison.Ordinal), outcome.Output + outcome.Messages);
+        Assert.DoesNotContain("[bought]", Shell.Run("check", "designs/starter.toml", "--no-advice").Output, StringComparison.Ordinal);
     }
 
     [Fact]

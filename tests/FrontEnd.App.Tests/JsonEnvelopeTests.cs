@@ -96,6 +96,23 @@ public class JsonEnvelopeTests
         Assert.DoesNotContain("wrote", outcome.Messages, StringComparison.Ordinal);
     }
 
+    /// <summary>Marks need no file: every mark stands in the JSON, and in plain text how the class did.</summary>
+    [Fact]
+    public void Mark_WithoutAFile_PrintsTheMarksAndWritesNothing()
+    {
+        using TemporaryFolder homework = new();
+        Assert.Equal(0, Shell.Run("problems", "--count", "2", "-o", homework.Path).Code);
+        Dictionary<string, DateTime> before = Files(homework);
+        string[] call = ["mark", Path.Combine(homework.Path, "key", "key.json"), Path.Combine(homework.Path, "answers-blank.csv")];
+        Outcome json = Shell.Run([.. call, "--json"]), text = Shell.Run(call);
+        Assert.Equal((0, 0), (json.Code, text.Code));
+        using JsonDocument document = JsonDocument.Parse(json.Output);
+        Assert.NotEqual(0, document.RootElement.GetProperty("marks").GetArrayLength());
+        Assert.Equal(0, document.RootElement.GetProperty("files").GetArrayLength());
+        Assert.Contains("question", text.Output, StringComparison.Ordinal);
+        Assert.Equal(before, Files(homework));
+    }
+
     /// <summary>What was drawn and whose sheet is which, but nothing that a student must not see.</summary>
     [Fact]
     public void Problems_Json_HasCodesOfTheSheetsAndNoAnswer()

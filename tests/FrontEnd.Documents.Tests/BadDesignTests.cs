@@ -361,6 +361,33 @@ public sealed class BadDesignTests
         Assert.Equal(["electrodes.active", "electrodes.reference", "electrodes.ground", "supply.highest", "input.series-resistor"], document.Findings.Select(finding => finding.Field), StringComparer.Ordinal);
     }
 
+    /// <summary>A card that cannot be used is one mistake, however often it is named; the places stand in the one finding. Cards of another class or
+    /// another name are other mistakes.</summary>
+    [Theory]
+    [InlineData("FE0126", "dry-combs")]
+    [InlineData("FE0145", "mine.toml")]
+    public void Toml_UnusableCardNamedSeveralTimes_IsOneMistakeWithItsPlaces(string code, string card)
+    {
+        DesignDocument document = DesignDocument.Parse(
+            $"[electrodes]\nactive = \"{card}\"\nreference = \"{card}\"\n[electrodes.ground]\ncard = \"{card}\"\n[amplifier]\ncard = \"{card}\"\n", DocumentFormat.Toml, "bad.toml");
+        Finding[] findings = [.. document.Findings.Where(finding => finding.Code == code)];
+        Assert.Equal(["electrodes.active.card", "amplifier.card"], findings.Select(finding => finding.Field), StringComparer.Ordinal);
+        Assert.StartsWith("electrodes.reference.card (line 3) and electrodes.ground.card (line 5) name it too", findings[0].Note, StringComparison.Ordinal);
+        Assert.DoesNotContain("name it too", findings[1].Note ?? "", StringComparison.Ordinal);
+        Assert.Equal(2, findings[0].Line);
+    }
+
+    /// <summary>What is wrong in a card is wrong once, however many parts take their values from it.</summary>
+    [Fact]
+    public void Toml_CardWithMistakesUsedSeveralTimes_HasEachOnce()
+    {
+        CardTexts cards = CardTexts.In("").With("mine.toml", new CardText(
+            "class = \"buffer\"\n[values]\ninput-resistance = \"1 kOhmm\"\nmispelt = 1\nopamp = \"no-such\"\n", null));
+        DesignDocument document = DesignDocument.Parse(
+            "[electrodes]\nactive-buffer = \"mine.toml\"\nreference-buffer = \"mine.toml\"\n", DocumentFormat.Toml, "bad.toml", cards);
+        Assert.Equal(["FE0102", "FE0121", "FE0126"], document.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Code).Order(StringComparer.Ordinal));
+    }
+
     // A mistake has one message: what rests on a value that could not be read is not complained about too.
     [Fact]
     public void Toml_RateThatDoesNotParse_DoesNotBlameTheBandAsWell()

@@ -169,8 +169,8 @@ public sealed class DesignSchemaTests
                 foreach (string text in (string[])[$"2.5 {unit}", $"-2.5{unit}", $"±2.5 {unit}", $"2,5 {unit}", $"2.5 {unit}/x"])
                 {
                     // What may be meant for bits or bytes is asked about, which a pattern cannot.
-                    QuantityText.TryParse(kind, text, out _, out ParseProblem? problem);
-                    Assert.True(problem is null == pattern.IsMatch(text) || problem?.Code is "FE0104", $"{kind.Name}: `{text}` is {(problem is null ? "read" : "not read")}, and the pattern says otherwise");
+                    bool isRead = QuantityText.TryParse(kind, text, out _, out ParseProblem? problem);
+                    Assert.True(isRead == pattern.IsMatch(text) || problem?.Code is "FE0104", $"{kind.Name}: `{text}` is {(isRead ? "read" : "not read")}, and the pattern says otherwise");
                 }
             }
         }

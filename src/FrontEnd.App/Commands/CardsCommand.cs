@@ -56,7 +56,7 @@ internal static class CardsCommand
         Option<string?> current = new("--current-noise") { Description = "the same of the current noise", HelpName = "file" };
         Option<string?> impedance = new("--impedance")
         {
-            Description = "a measured spectrum, a table with columns frequency, magnitude and phase: the electrode's resistance in series and one or two pairs of R in parallel with C are fitted to it", HelpName = "file",
+            Description = "a measured spectrum, a table with columns frequency, magnitude and phase, or frequency, real and imaginary part: the electrode's resistance in series and one or two pairs of R in parallel with C are fitted to it", HelpName = "file",
         };
         Option<bool> json = OptionValues.Json();
         Command command = new("new", "Writes a part card to be filled from a data sheet: every key with its meaning, unit, range and default. Never overwrites a file. Exit code 0: done, 2: something cannot be used.")

@@ -14,22 +14,10 @@ internal static class DesignInput
     public const string StandardInput = FrontEnd.Documents.Sheets.CheckText.StandardInput;
 
     // It can be read once: a call that names it twice means the same design.
-    private static readonly Lazy<string> Input = new(() =>
-    {
-        using StreamReader input = new(Console.OpenStandardInput());
-        return input.ReadToEnd();
-    });
+    private static readonly Lazy<DesignDocument> Input = new(() => DesignDocument.ReadInput(Console.OpenStandardInput, StandardInput, Directory.GetCurrentDirectory()));
 
     /// <summary>The design of a path, or the one that comes in by the standard input.</summary>
-    public static DesignDocument Named(string path)
-    {
-        if (path != StandardInput)
-        {
-            return DesignDocument.Read(path);
-        }
-
-        return DesignDocument.ReadInput(Input.Value, StandardInput, Directory.GetCurrentDirectory());
-    }
+    public static DesignDocument Named(string path) => path == StandardInput ? Input.Value : DesignDocument.Read(path);
 
     /// <summary>Reads a design of which every value is to be known; null where it cannot be used, and the outlet has been told why.</summary>
     public static DesignDocument? Usable(string path, Outlet outlet)

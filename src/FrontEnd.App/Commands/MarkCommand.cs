@@ -14,7 +14,7 @@ internal static class MarkCommand
         Argument<string> answers = new("answers") { Description = "list of answers, its first row student,question,answer" };
         Option<string[]> output = new("--output", "-o")
         {
-            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html, .pdf). May be given several times; an existing file is replaced, but never a list of answers or of students", Required = true, HelpName = "file",
+            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html, .pdf). May be given several times; an existing file is replaced, but never a list of answers or of students; default: only how the class did is printed, with --json also every mark", HelpName = "file",
         };
         Option<string?> half = new("--half-points")
         {
@@ -28,7 +28,7 @@ internal static class MarkCommand
             "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made. A number without a unit is read in the unit that the sheet asks for; one that is right in the SI unit instead earns the share of a unit left out.") { key,
             answers, output, half, trust, solutions, paper, json };
         command.SetAction(call => Run(
-            new MarkCall(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output))
+            new MarkCall(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetValue(output) ?? [])
             {
                 HalfPoints = call.GetValue(half), TrustKey = call.GetValue(trust), Solutions = call.GetValue(solutions), Paper = call.GetValue(paper), Json = call.GetValue(json),
             },

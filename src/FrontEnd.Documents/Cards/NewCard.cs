@@ -15,6 +15,8 @@ internal sealed record NewCard(CardClass Class)
     /// <summary>Digits of a fitted value in the card: more than a plot or a meter has, fewer than say nothing.</summary>
     private const int Digits = 5;
 
+    private const string Contact = "contact-resistance";
+
     /// <summary>White noise and corner fitted to points of the voltage noise; null for none.</summary>
     public FittedNoise? Voltage { get; init; }
 
@@ -206,15 +208,21 @@ internal sealed record NewCard(CardClass Class)
         }
 
         Electrode electrode = fitted.Fit.Electrode;
-        foreach ((string key, IQuantity? value) in new (string, IQuantity?)[] { ("series-resistance", electrode.SeriesResistance), ("contact-resistance", electrode.ContactResistance),
+        foreach ((string key, IQuantity? value) in new (string, IQuantity?)[] { ("series-resistance", electrode.SeriesResistance), (Contact, electrode.ContactResistance),
             ("contact-capacitance", electrode.ContactCapacitance), ("second-resistance", electrode.SecondResistance), ("second-capacitance", electrode.SecondCapacitance) })
         {
             if (value is not null)
             {
-                yield return new(key, Rounded(value), $"fitted to points of {fitted.Name}");
+                yield return key == Contact && LargestContact is { } largest ? new(key, largest, $"the largest that a card may have: the points of {fitted.Name} show none")
+                    : new(key, Rounded(value), $"fitted to points of {fitted.Name}");
             }
         }
     }
+
+    /// <summary>What stands for the contact's resistance where the points are those of a capacitor: the fit puts it above its range and its corner below the
+    /// points. Else null.</summary>
+    private Resistance? LargestContact => Impedance?.Fit is { } fit && Field(Contact).Range is { } range && range.Greatest < fit.Electrode.ContactResistance.Ohms && fit.Corners[0].Hertz < fit.Points[0].Frequency.Hertz
+        ? Resistance.FromOhms(range.Greatest) : null;
 
     private static IQuantity Rounded(IQuantity value) =>
         QuantityKind.Of(value).FromSi(double.Parse(value.SiValue.ToString($"E{Digits - 1}", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
@@ -250,14 +258,24 @@ internal sealed record NewCard(CardClass Class)
             yield break;
         }
 
-        if (!fit.IsSeen)
+        if (LargestContact is { } largest)
+        {
+            Electrode capacitor = fit.Electrode with { ContactResistance = largest };
+            Ratio left = Ratio.FromFraction(fit.Points.Max(point => new ImpedanceDeviation(point.Frequency, point.Measured, capacitor.Impedance(point.Frequency)).Left.Fraction));
+            yield return CardMessages.NoLeak(Contact, QuantityText.Format(largest), QuantityText.FormatPercent(left, 2));
+        }
+        else if (!fit.IsContactSeen)
+        {
+            yield return CardMessages.NoContact(Contact, QuantityText.Format(fit.Alone), QuantityText.FormatPercent(fit.RmsOfAlone, 2));
+        }
+        else if (!fit.IsSeen)
         {
             yield return CardMessages.Beyond("contact-capacitance", $"a corner, {string.Join(" or ", fit.Corners.Select(corner => QuantityText.Format(corner)))}, lies outside the points, {QuantityText.Format(fit.Points[0].Frequency)} to {QuantityText.Format(fit.Points[^1].Frequency)}");
         }
 
         if (FitWords.MostShare < fit.Rms.Fraction)
         {
-            yield return CardMessages.Poor("contact-resistance", $"the points deviate from the fit by {QuantityText.FormatPercent(fit.Rms)} rms", "resistances and capacitances do not describe them; skin often changes more slowly with frequency than one pair does");
+            yield return CardMessages.Poor(Contact, $"the points deviate from the fit by {QuantityText.FormatPercent(fit.Rms)} rms", "resistances and capacitances do not describe them; skin often changes more slowly with frequency than one pair does");
         }
     }
 }

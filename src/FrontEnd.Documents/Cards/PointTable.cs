@@ -1,113 +1,148 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Cards;
 
-/// <summary>A column that is wanted.</summary>
-/// <param name="IsAboveZero">True where no value of it is 0 or less.</param>
-/// <param name="Parts">Pieces of names that mean it.</param>
-/// <param name="Names">Whole names that do.</param>
-internal sealed record PointColumn(string Name, QuantityKind Kind, bool IsAboveZero, IReadOnlyList<string> Parts, IReadOnlyList<string> Names)
+/// <summary>Points as numbers in SI units, in the order of the columns that are wanted.</summary>
+/// <param name="Form">Which of the forms the columns have.</param>
+/// <param name="HasUnit">True for a column whose numbers have a unit, their own or the column's.</param>
+internal sealed record PointTable(int Form, IReadOnlyList<double[]> Rows, IReadOnlyList<bool> HasUnit, IReadOnlyList<Finding> Findings)
 {
-    /// <summary>True where a heading means this column: by its name, in lower case and without its unit, or by a unit of the column's kind alone.</summary>
-    public bool IsMeantBy(string name, bool isUnitAlone) =>
-        isUnitAlone || Parts.Any(part => name.Contains(part, StringComparison.Ordinal)) || Names.Contains(name.TrimStart('-', '−'), StringComparer.Ordinal);
+    /// <summary>Reads a table; lines before the one that names the columns are passed over.</summary>
+    /// <param name="forms">Sets of columns that will do; the first where no heading tells.</param>
+    /// <param name="least">Points that are needed.</param>
+    public static PointTable Read(string path, IReadOnlyList<IReadOnlyList<PointColumn>> forms, int least) =>
+        TableText.Read(path, out Finding? unread) is { } text ? new PointReading(path, forms).Read(text, least) : new(0, [], [], [unread!]);
 }
 
-/// <summary>Points as numbers in SI units, in the order of the columns that are wanted.</summary>
-/// <param name="HasUnit">True for a column whose numbers have a unit, their own or the column's.</param>
-internal sealed record PointTable(IReadOnlyList<double[]> Rows, IReadOnlyList<bool> HasUnit, IReadOnlyList<Finding> Findings)
+/// <summary>A table of points while it is read.</summary>
+internal sealed partial class PointReading(string path, IReadOnlyList<IReadOnlyList<PointColumn>> forms)
 {
-    /// <summary>Where a column stands, what a bare number in it is multiplied by, and its unit's factor if one was named.</summary>
-    private readonly record struct Found(int At, double Sign, double? Factor);
-
     /// <summary>No frequency, impedance or density is smaller or larger, in SI units.</summary>
     private const double Tiny = 1e-18, Huge = 1e15;
 
-    public static PointTable Read(string path, IReadOnlyList<PointColumn> columns, int least)
+    private readonly List<Finding> _findings = [];
+
+    /// <summary>What is wrong with lines before the headings, which may be anything, until it is known that there are none.</summary>
+    private readonly List<Finding> _before = [];
+    private readonly List<double[]> _rows = [];
+    private IReadOnlyList<PointColumn> _columns = forms[0];
+    private PointPlace[]? _places;
+    private PointHeads? _heads;
+    private bool[] _hasUnit = [];
+    private int _form, _width;
+
+    public PointTable Read(string text, int least)
     {
-        if (TableText.Read(path, out Finding? unread) is not { } text)
+        char separator = SeparatorOf(text);
+        CsvReader reader = new(new StringReader(separator == ' ' ? Tabbed(text) : text), remarks: true) { Separator = separator == ' ' ? '\t' : separator };
+        while (reader.Next() && _rows.Count <= PointsFile.Most)
         {
-            return new([], [], [unread!]);
-        }
-
-        CsvReader reader = new(new StringReader(text), remarks: true);
-        List<Finding> findings = [];
-        List<double[]> rows = [];
-        bool[] hasUnit = [.. columns.Select(_ => true)];
-        Found[]? found = null;
-        int width = 0;
-        while (reader.Next() && rows.Count <= PointsFile.Most)
-        {
-            if (reader.IsRemark)
-            {
-                continue;
-            }
-
             string[] cells = [.. reader.Cells().Select(cell => cell.Trim())];
-            if (found is null)
+            if (reader.IsRemark || cells[0].StartsWith('%'))
             {
-                width = cells.Length;
-                bool isHead = !Array.Exists(cells, cell => TryNumber(cell, reader.Separator, columns[0].Kind, out _, out _));
-                found = isHead ? Heads(path, reader.Line, cells, columns, findings) : [.. columns.Select((_, at) => new Found(at, 1, null))];
-                if (found is null)
-                {
-                    break;
-                }
-
-                if (isHead)
-                {
-                    continue;
-                }
-            }
-
-            if (cells.Length < columns.Count || cells.Length != width)
-            {
-                findings.Add(CardMessages.Cells(path, reader.Line, cells.Length, Math.Max(width, columns.Count)));
                 continue;
             }
 
-            if (Row(path, reader, cells, columns, found, hasUnit, findings) is { } row)
+            bool isPoint = _places is not null || Begins(reader, cells);
+            if (_findings.Count != 0 && _places is null)
             {
-                rows.Add(row);
+                break;
+            }
+
+            if (isPoint && Row(reader, cells) is { } row)
+            {
+                _rows.Add(row);
             }
         }
 
-        if (findings.Count == 0 && PointsFile.Most < rows.Count)
+        _findings.AddRange(_places is null && _findings.Count == 0 ? _before : []);
+        if (_findings.Count == 0 && PointsFile.Most < _rows.Count)
         {
-            findings.Add(CardMessages.Many(path, PointsFile.Most));
+            _findings.Add(CardMessages.Many(path, PointsFile.Most));
         }
-        else if (findings.Count == 0 && (rows.Count < least || rows.TrueForAll(row => row[0] == rows[0][0])))
+        else if (_findings.Count == 0 && (_rows.Count < least || _rows.TrueForAll(row => row[0] == _rows[0][0])))
         {
-            findings.Add(CardMessages.Few(path, rows.Count, least));
+            _findings.Add(CardMessages.Few(path, _rows.Count, least));
         }
 
-        return new(rows, hasUnit, findings);
+        return new(_form, _rows, _hasUnit, _findings);
     }
 
-    private static double[]? Row(string path, CsvReader reader, string[] cells, IReadOnlyList<PointColumn> columns, Found[] found, bool[] hasUnit, List<Finding> findings)
+    /// <summary>True for the first point: the line before it names the columns, unless an earlier one does. What stands before that belongs to no
+    /// table.</summary>
+    private bool Begins(CsvReader reader, string[] cells)
     {
-        double[] row = new double[columns.Count];
+        if (!Array.Exists(cells, cell => IsNumber(cell, forms[0][0])))
+        {
+            _heads = new PointHeads(path, reader.Line, cells);
+            int named = Enumerable.Range(0, forms.Count).FirstOrDefault(at => _heads.Name(forms[at]), -1);
+            if (0 <= named)
+            {
+                _before.Clear();
+                Begin(named, cells.Length, _heads.Places(forms[named], _findings));
+            }
+
+            return false;
+        }
+
+        if (cells.Length < forms[0].Count && _heads?.Heads.Length == cells.Length && _heads.NamesAny(forms[0]))
+        {
+            _heads.Places(forms[0], _findings);
+            return false;
+        }
+
+        int wrong = cells.Length < forms[0].Count ? -1 : Enumerable.Range(0, forms[0].Count).FirstOrDefault(at => !IsNumber(cells[at], forms[0][at]), -1);
+        if (cells.Length < forms[0].Count || 0 <= wrong)
+        {
+            _before.Add(wrong < 0 ? CardMessages.Cells(path, reader.Line, cells.Length, forms[0].Count) : CardMessages.NoNumber(path, reader.Line, forms[0][wrong].Name, cells[wrong]));
+            return false;
+        }
+
+        _findings.AddRange(_before);
+        Begin(0, cells.Length, _heads is null ? [.. forms[0].Select((_, at) => new PointPlace(at, 1, null))] : _heads.Places(forms[0], _findings));
+        return _places is not null;
+
+        bool IsNumber(string cell, PointColumn column) => TryNumber(cell, reader.Separator, column.Kind, null, out _, out _);
+    }
+
+    private void Begin(int form, int width, PointPlace[]? places)
+    {
+        (_form, _columns, _width, _places) = (form, forms[form], width, places);
+        _hasUnit = [.. _columns.Select(_ => true)];
+    }
+
+    private double[]? Row(CsvReader reader, string[] cells)
+    {
+        if (cells.Length < _columns.Count || cells.Length != _width)
+        {
+            _findings.Add(CardMessages.Cells(path, reader.Line, cells.Length, Math.Max(_width, _columns.Count)));
+            return null;
+        }
+
+        double[] row = new double[_columns.Count];
         for (int at = 0; at < row.Length; at++)
         {
-            string cell = cells[found[at].At];
-            if (!TryNumber(cell, reader.Separator, columns[at].Kind, out double number, out bool own))
+            PointPlace place = _places![at];
+            string cell = cells[place.At];
+            if (!TryNumber(cell, reader.Separator, _columns[at].Kind, place.Factor, out double number, out bool own))
             {
-                findings.Add(CardMessages.NoNumber(path, reader.Line, columns[at].Name, cell));
+                _findings.Add(CardMessages.NoNumber(path, reader.Line, _columns[at].Name, cell));
                 return null;
             }
 
-            hasUnit[at] &= own || found[at].Factor is not null;
-            row[at] = found[at].Sign * (own ? number : number * (found[at].Factor ?? 1));
-            if (columns[at].IsAboveZero && !(0 < row[at]))
+            _hasUnit[at] &= own || place.Factor is not null;
+            row[at] = place.Sign * (own ? number : number * (place.Factor ?? 1));
+            if (_columns[at].IsAboveZero && !(0 < row[at]))
             {
-                findings.Add(CardMessages.Cell(path, reader.Line, columns[at].Name, cell, "is not above 0"));
+                _findings.Add(CardMessages.Cell(path, reader.Line, _columns[at].Name, cell, "is not above 0"));
                 return null;
             }
 
             if (row[at] != 0 && Math.Abs(row[at]) is not (> Tiny and < Huge))
             {
-                findings.Add(CardMessages.Cell(path, reader.Line, columns[at].Name, cell, "is beyond anything that can be measured"));
+                _findings.Add(CardMessages.Cell(path, reader.Line, _columns[at].Name, cell, "is beyond anything that can be measured"));
                 return null;
             }
         }
@@ -115,8 +150,9 @@ internal sealed record PointTable(IReadOnlyList<double[]> Rows, IReadOnlyList<bo
         return row;
     }
 
-    /// <summary>A number as it stands, or a quantity of the column's kind in its SI unit.</summary>
-    private static bool TryNumber(string cell, char separator, QuantityKind kind, out double number, out bool hasUnit)
+    /// <summary>A number as it stands, or a quantity of the column's kind in its SI unit; with a prefix alone, 4.7k, where the column names no
+    /// unit.</summary>
+    private static bool TryNumber(string cell, char separator, QuantityKind kind, double? factor, out double number, out bool hasUnit)
     {
         hasUnit = false;
         string plain = separator != ',' && !cell.Contains('.', StringComparison.Ordinal) ? cell.Replace(',', '.') : cell;
@@ -125,64 +161,31 @@ internal sealed record PointTable(IReadOnlyList<double[]> Rows, IReadOnlyList<bo
             return double.IsFinite(number);
         }
 
-        hasUnit = QuantityText.TryParse(kind, plain, out IQuantity? quantity, out _);
+        hasUnit = QuantityText.TryParse(kind, plain, out IQuantity? quantity, out _)
+            || (factor is null && plain is [.., >= 'A' and <= 'z' or 'µ'] && char.IsAsciiDigit(plain[0]) && QuantityText.TryParse(kind, plain + kind.SiUnit, out quantity, out _));
         number = quantity?.SiValue ?? 0;
         return hasUnit;
     }
 
-    /// <summary>Where the columns stand by their headings; by their order where there are as many as are wanted and no heading says otherwise.</summary>
-    private static Found[]? Heads(string path, int line, string[] heads, IReadOnlyList<PointColumn> columns, List<Finding> findings)
+    /// <summary>What separates the columns, by the last line that begins as a number does: remarks and titles may hold anything. A blank where nothing
+    /// else does.</summary>
+    private static char SeparatorOf(string text)
     {
-        int?[] places = new int?[columns.Count];
-        // The last first: "phase of the impedance" is a phase.
-        for (int at = columns.Count - 1; 0 <= at; at--)
+        string[] lines = [.. text.Split('\n').Select(line => line.Trim(' ', '\r')).Where(line => line is [not ('#' or '%'), ..])];
+        if (lines.FirstOrDefault(line => line.Length != 0)?.TrimStart('"').StartsWith("sep=", StringComparison.OrdinalIgnoreCase) is true)
         {
-            int place = Enumerable.Range(0, heads.Length).Where(index => !places.Contains(index)).Cast<int?>().FirstOrDefault(index =>
-                Split(heads[index!.Value], columns[at].Kind) is var (name, factor) && columns[at].IsMeantBy(name, factor is not null && name.Length == 0)) ?? -1;
-            places[at] = place < 0 ? null : place;
+            return '\0';
         }
 
-        bool byOrder = heads.Length == columns.Count && places.Select((place, at) => place is null || place == at).All(one => one);
-        for (int at = 0; at < columns.Count; at++)
-        {
-            places[at] ??= byOrder ? at : null;
-            if (places[at] is null)
-            {
-                findings.Add(CardMessages.NoColumn(path, line, columns[at].Name, columns.Select(column => column.Name)));
-            }
-        }
-
-        return findings.Count != 0 ? null : [.. columns.Select((column, at) =>
-        {
-            string head = heads[places[at]!.Value];
-            return new Found(places[at]!.Value, !column.IsAboveZero && head is ['-' or '−', ..] ? -1 : 1, Split(head, column.Kind).Factor);
-        })];
+        string? point = Array.FindLast(lines, line => char.IsAsciiDigit(line[0]) || line[0] is '.' or '+' or '-' or '−' or '"');
+        // Nothing in quotes separates.
+        string bare = string.Concat((point ?? "").Split('"').Where((_, at) => at % 2 == 0));
+        return CsvReader.Separators.FirstOrDefault(bare.Contains) is not '\0' and var found ? found : Blanks().IsMatch(bare.Trim()) ? ' ' : '\0';
     }
 
-    /// <summary>A heading's name in lower case, "" where it is a unit alone, and the factor of the unit behind it: "f [kHz]", "density_nV/√Hz", "phase (deg)",
-    /// "Hz".</summary>
-    private static (string Name, double? Factor) Split(string head, QuantityKind kind)
-    {
-        for (int at = 0; at < head.Length; at++)
-        {
-            bool isStart = at == 0 || head[at - 1] is ' ' or '_' or '/' or '(' or '[' or ',' or ':';
-            if (!isStart)
-            {
-                continue;
-            }
+    /// <summary>The text with a tab for the blanks between columns; a unit in brackets stays with its name.</summary>
+    private static string Tabbed(string text) => string.Join('\n', text.Split('\n').Select(line => Blanks().Replace(line.Trim(), "\t")));
 
-            string unit = head[at..].Trim(' ', '[', ']');
-            unit = unit.EndsWith(')') && unit.Count(letter => letter == ')') != unit.Count(letter => letter == '(') ? unit[..^1] : unit;
-            foreach (string spelling in new[] { unit, unit.Replace("hz", "Hz", StringComparison.OrdinalIgnoreCase), unit.ToLowerInvariant() })
-            {
-                if (0 < unit.Length && char.IsAsciiDigit(unit[0]) is false && QuantityText.TryParse(kind, "1 " + spelling, out IQuantity? one, out _))
-                {
-                    string name = head[..at].Trim(' ', '_', '/', '(', '[', ',', ':').ToLowerInvariant();
-                    return (name, one!.SiValue);
-                }
-            }
-        }
-
-        return (head.Trim().ToLowerInvariant(), null);
-    }
+    [GeneratedRegex(@"[ \t]+(?![\[(])", RegexOptions.None, 5000)]
+    private static partial Regex Blanks();
 }

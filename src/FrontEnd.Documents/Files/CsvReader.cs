@@ -6,7 +6,8 @@ namespace FrontEnd.Documents.Files;
 /// <param name="longest">Most letters of a row; a longer one ends the reading.</param>
 internal sealed class CsvReader(TextReader text, bool remarks, int longest = int.MaxValue)
 {
-    private static readonly char[] Separators = [';', '\t', ','];
+    /// <summary>What may separate cells, the likeliest first.</summary>
+    public static IReadOnlyList<char> Separators { get; } = [';', '\t', ','];
 
     /// <summary>What was read and is not taken: from <c>_from</c> up to <c>_to</c>.</summary>
     private char[] _letters = new char[16 * 1024];
@@ -33,8 +34,8 @@ internal sealed class CsvReader(TextReader text, bool remarks, int longest = int
     /// <summary>True for a remark, whose one cell is its text without its sign.</summary>
     public bool IsRemark { get; private set; }
 
-    /// <summary>What separates the cells, a comma where there is but one; the same in every row.</summary>
-    public char Separator { get; private set; }
+    /// <summary>What separates the cells, the same in every row: what the first row shows unless it is said, a comma where there is but one.</summary>
+    public char Separator { get; set; }
 
     /// <summary>True where a quotation never ends.</summary>
     public bool IsOpen { get; private set; }
@@ -115,7 +116,7 @@ internal sealed class CsvReader(TextReader text, bool remarks, int longest = int
     {
         // What stands in quotes separates nothing: every second piece does.
         string bare = string.Concat(row.Split('"').Where((_, at) => at % 2 == 0));
-        return Array.Find(Separators, bare.Contains) is var found and not '\0' ? found : ',';
+        return Separators.FirstOrDefault(bare.Contains) is var found and not '\0' ? found : ',';
     }
 
     /// <summary>The next line without its end, where it stands among the letters that were read.</summary>

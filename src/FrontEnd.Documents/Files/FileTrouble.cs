@@ -17,6 +17,7 @@ internal sealed record FileTrouble(string Because, string Do)
         Broken = new("the device reports an error", "check the disk or the connection"),
         Circle = new("links on the way to it lead back to themselves", "mend the link, or name the file itself"),
         Many = new("the system has too many files open", "close other programs, and try again"),
+        Closed = new("it is closed", "leave it open, or name a file to write to"),
         NoPlace = new("nothing answers there", "name a file on a disk");
 
     /// <summary>Of what reading or writing a path threw.</summary>
@@ -79,6 +80,7 @@ internal sealed record FileTrouble(string Because, string Do)
             28 or 122 => Full,
             17 => Taken,
             30 => Locked,
+            9 => Closed,
             11 or 16 or 26 or 35 => InUse,
             5 => Broken,
             40 or 62 => Circle,

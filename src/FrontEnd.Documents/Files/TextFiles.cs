@@ -20,6 +20,11 @@ internal static class TextFiles
     public static string? Read(string path, out Finding? finding) =>
         Bytes(path, Limit, FileMessages.TooLarge, out finding) is { } bytes ? Decode(path, bytes.Span, out finding) : null;
 
+    /// <summary>The same of a stream, which is read to its end.</summary>
+    /// <param name="name">What findings call it.</param>
+    public static string? Read(Func<Stream> open, string name, out Finding? finding) =>
+        Held(open, name, Limit, FileMessages.TooLarge, out finding) is { } bytes ? Decode(name, bytes.Span, out finding) : null;
+
     /// <summary>The same for what grows with a class: the list of students, the key of a homework, its answers.</summary>
     public static string? ReadOfClass(string path, out Finding? finding) => ReadOfClass(path, ClassLimit, out finding);
 
@@ -49,14 +54,16 @@ internal static class TextFiles
     internal static ReadOnlyMemory<byte>? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
     {
         using FileStream? stream = Open(path, out finding);
-        if (stream is null)
-        {
-            return null;
-        }
+        return stream is null ? null : Held(() => stream, path, limit, tooLarge, out finding);
+    }
 
+    /// <summary>What a stream holds, under the name that findings give it.</summary>
+    private static ReadOnlyMemory<byte>? Held(Func<Stream> open, string name, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
+    {
         try
         {
             // A pipe or device has no length to trust: read until it is too much.
+            Stream stream = open();
             MemoryStream held = new(stream.CanSeek ? (int)Math.Min(limit, stream.Length) : 0);
             byte[] chunk = new byte[64 * 1024];
             for (int read; held.Length <= limit && (read = stream.Read(chunk)) > 0;)
@@ -65,7 +72,8 @@ internal static class TextFiles
             }
 
             long length = stream.CanSeek ? Math.Max(held.Length, stream.Length) : held.Length;
-            finding = limit < length ? tooLarge(path, length, limit) : null;
+            finding = limit < length ? tooLarge(name, length, limit) : null;
+            // In one expression the null would be taken for an empty array, and be an empty file.
             if (finding is null)
             {
                 return held.GetBuffer().AsMemory(0, (int)held.Length);
@@ -75,7 +83,7 @@ internal static class TextFiles
         }
         catch (Exception error) when (IsOfFile(error))
         {
-            finding = FileMessages.Unreadable(path, error);
+            finding = FileMessages.Unreadable(name, error);
             return null;
         }
     }

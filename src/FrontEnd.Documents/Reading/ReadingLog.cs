@@ -35,8 +35,51 @@ internal sealed class ReadingLog(SourceText source, List<Finding> findings)
     /// <summary>A finding about a place in the design file.</summary>
     public void Report(Finding finding, Span span) => Report(source, finding, span);
 
-    /// <summary>A finding about a place in the design file or in a card.</summary>
-    public void Report(SourceText text, Finding finding, Span span) => findings.Add(text.Placed(finding, span.Start));
+    /// <summary>A finding about a place in the design file or in a card. What is wrong inside a card is said once, however many parts take their
+    /// values from it.</summary>
+    public void Report(SourceText text, Finding finding, Span span)
+    {
+        if (ReferenceEquals(text, source) || _onCards.Add((text, finding.Code, span.Start)))
+        {
+            findings.Add(text.Placed(finding, span.Start));
+        }
+    }
+
+    /// <summary>A card that cannot be used is one mistake, however many places name it: the first has the finding, which names the others.</summary>
+    /// <param name="text">The design file, or a card that names another.</param>
+    /// <param name="finding">What is wrong with naming this card.</param>
+    /// <param name="card">The card's class and the name that it is given.</param>
+    /// <param name="span">Where it is named.</param>
+    public void ReportCard(SourceText text, Finding finding, (CardClass Class, string Name) card, Span span)
+    {
+        if (!ReferenceEquals(text, source) && !_onCards.Add((text, finding.Code, span.Start)))
+        {
+            return;   // a card that is used twice names what it names twice at one place
+        }
+
+        Finding placed = text.Placed(finding, span.Start);
+        if (!_unusable.TryGetValue(card, out UnusableCard? known))
+        {
+            _unusable[card] = new UnusableCard(placed, placed, []);
+            findings.Add(placed);
+            return;
+        }
+
+        Finding[] others = [.. known.Others, placed];
+        Finding said = ReadingMessages.NamedAlso(known.First, others);
+        findings[findings.FindIndex(one => ReferenceEquals(one, known.Said))] = said;
+        _unusable[card] = new UnusableCard(known.First, said, others);
+    }
+
+    private readonly Dictionary<(CardClass Class, string Name), UnusableCard> _unusable = [];
+
+    /// <summary>What was said of places in cards.</summary>
+    private readonly HashSet<(SourceText Card, string Code, int Place)> _onCards = [];
+
+    /// <param name="First">Where it is named first.</param>
+    /// <param name="Said">The same with the other places.</param>
+    /// <param name="Others">Where else it is named.</param>
+    private sealed record UnusableCard(Finding First, Finding Said, IReadOnlyList<Finding> Others);
 
     /// <summary>A finding about a field, placed where the file speaks of it.</summary>
     public void Report(Finding finding) => findings.Add(source.PlacedByKey(finding, Places));

@@ -218,6 +218,16 @@ internal static class ReadingMessages
         Error(CardUnreadable, key, $"the part card `{path}` cannot be used: {why}", null,
             "correct the card; reference/parts/README.md shows how to make one");
 
+    /// <summary>A finding about a card, with the other places that name it.</summary>
+    internal static Finding NamedAlso(Finding first, IReadOnlyList<Finding> others)
+    {
+        string[] places = [.. others.Select(one => one.Line is not { } line ? one.Field
+            : string.Equals(one.File, first.File, StringComparison.Ordinal) ? FormattableString.Invariant($"{one.Field} (line {line})")
+            : FormattableString.Invariant($"{one.Field} ({one.File}:{line})"))];
+        string listed = places.Length == 1 ? places[0] : $"{string.Join(", ", places[..^1])} and {places[^1]}";
+        return first with { Note = $"{listed} name{(places.Length == 1 ? "s" : "")} it too{(first.Note is null ? "" : "; " + first.Note)}" };
+    }
+
     internal static Finding BothForms(string key, string first, string second) =>
         Error(TwoForms, key, $"both {first} and {second} are given, but they state the same thing", $"{first} is used",
             "remove one of the two");

@@ -288,7 +288,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         {
             // Without the card nothing is known about the part: neither complain that nothing is said, nor judge its defaults.
             log.Unread.Add(Parent(key));
-            log.Report(place.Text, finding, node.Span);
+            log.ReportCard(place.Text, finding, (field.CardClass!.Value, name), node.Span);
         }
 
         if (card is not null)

@@ -82,6 +82,10 @@ internal static class CheckText
         }
 
         Screens(page, "change values on screens", file);
+        if (sheet.DescribesNoCircuit && sheet.Assessment.Judged.Any(result => result.Verdict.Kind == VerdictKind.Fail))
+        {
+            page.Paragraph("If this is a headset that you bought, describe it under [bought]: then nothing is made up, and what nobody told you may be \"unknown\". An example: frontend new bought.toml --bought", "  ");
+        }
     }
 
     /// <summary>How the screens are opened; nothing over what came in by the standard input, which has no file to change.</summary>

@@ -91,6 +91,11 @@ internal static class PartlyKnownText
                 page.Paragraph(limit, "             limit: ");
             }
 
+            if (result is { State: ResultState.Interval, Text: { } where })
+            {
+                page.Paragraph(where, "             ");
+            }
+
             if (verdict.ClosesBy is { } whole && (at + 1 == assessment.Judged.Count || assessment.Judged[at + 1].Verdict.ClosesBy != whole))
             {
                 // What protects the wearer is said whole: nobody is to try it out.
@@ -140,10 +145,8 @@ internal static class PartlyKnownText
             [.. sources.Select(one => new Row([Mark(one.Kind, "above", "below"), Source(one.Ratio.Name), Wording.Span(one.Ratio)]))]);
     }
 
-    /// <summary>The ends of a band, both in the unit that books give them in: "0.5 Hz to 4 Hz", not 500 mHz.</summary>
-    internal static string Range(Frequency low, Frequency high) => $"{Edge(low)} to {Edge(high)}";
-
-    private static string Edge(Frequency edge) => edge.Hertz is > 0 and < 1 ? $"{QuantityText.FormatTrimmed(edge.Hertz, "1", 3)} Hz" : QuantityText.FormatPart(edge);
+    /// <summary>The ends of a band: "0.5 Hz to 4 Hz".</summary>
+    internal static string Range(Frequency low, Frequency high) => $"{QuantityText.FormatPart(low)} to {QuantityText.FormatPart(high)}";
 
     /// <summary>The smallest signal wanted in a band; where it is not known, between what it lies.</summary>
     internal static string Smallest(Assessment assessment, Band band) =>
@@ -173,7 +176,7 @@ internal static class PartlyKnownText
         foreach (Result result in assessment.Judged)
         {
             Verdict verdict = result.Verdict;
-            page.Paragraph($"{result.Id}: {result.Name}; {Wording.Value(result)}; {Wording.Limit(verdict)}", $"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind),-11} ");
+            page.Paragraph($"{result.Id}: {Wording.Description(result)}; {Wording.Value(result)}; {Wording.Limit(verdict)}", $"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind),-11} ");
             if (verdict.DecidedBy is { } by)
             {
                 page.Paragraph(by, "    decided by:  ");

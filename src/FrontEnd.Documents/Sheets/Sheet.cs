@@ -40,6 +40,23 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
             (finding.Code, finding.Field, finding.Message)).OrderByDescending(finding => finding.Severity),
     ];
 
+    /// <summary>True where the file says next to nothing of the circuit, as of a device that somebody else built, and yet has every value: the program
+    /// made up the rest.</summary>
+    internal bool DescribesNoCircuit
+    {
+        get
+        {
+            const int most = 2;
+            string[] stated = [.. Document.Stated.Where(key => Array.Exists(OfCircuit, table => key.StartsWith(table, StringComparison.Ordinal)))];
+            return Document.PartlyKnown is null && stated.Length <= most
+                && !Document.Origins.Any(origin => origin.Kind != OriginKind.Default && origin.Key.StartsWith("stages[", StringComparison.Ordinal));
+        }
+    }
+
+    /// <summary>Tables of which whoever built a device can say something.</summary>
+    private static readonly string[] OfCircuit =
+        ["amplifier.", "input.", "ground-drive.", "supply.", "board.", "electrodes.active-buffer.", "electrodes.reference-buffer."];
+
     /// <summary>True where the design cannot be used: the sheet would show figures of another.</summary>
     public bool HasErrors => Findings.Any(finding => finding.Severity == Severity.Error);
 

@@ -54,7 +54,7 @@ internal static class SupplyBlock
             draft.Decouple(BoardRoles.Bulk, "bulk capacitor of the analogue supply", Nets.Analogue, draft.Choices.Bulk, DesignKeys.Board.Bulk);
         }
 
-        if (draft.Design.Converter.OwnSupply is { } own)
+        if (draft.Design.Converter is { OwnSupply: { } own, InController: false })
         {
             Regulator(draft, BoardRoles.ConverterRegulator, (BoardRoles.ConverterRegulatorIn, BoardRoles.ConverterRegulatorOut), "converter's regulator",
                 Nets.ConverterAnalogue, own, DesignKeys.Converter.OwnSupply);

@@ -48,6 +48,9 @@ public sealed record AnalogDigitalConverter
     /// <summary>The voltage of a supply of its own, which the full scale must fit; null where it hangs on the analogue rails.</summary>
     public Voltage? OwnSupply { get; init; }
 
+    /// <summary>True where it is part of the microcontroller: the board then brings it the signals, and holds no converter of its own.</summary>
+    public bool InController { get; init; }
+
     /// <summary>Delta-sigma: modulator clock over output rate, OSR.</summary>
     public int Oversampling { get; init; } = 256;
 

@@ -9,7 +9,7 @@ namespace FrontEnd.Electrodes;
 /// With its time constants given the model is linear in its resistances, none of which is negative: the best over a grid of time constants is where the
 /// damped steps begin, so that no local minimum is taken for the least. Shares, since a meter is wrong by a share, and the large impedances at low
 /// frequencies would otherwise be all that counts.
-/// <para>A second pair is taken where it halves the sum of squares and does it by more than its two parameters would by chance: 10 or more in Schwarz's
+/// <para>A second pair is taken, and a first one believed, where it halves the sum of squares and does it by more than its two parameters would by chance: 10 or more in Schwarz's
 /// criterion, 2n ln(S1/S2) − 2 ln 2n for n points with two parts each; the criterion and the 10 from memory.</para>
 /// </remarks>
 internal sealed record ImpedanceFit
@@ -44,6 +44,15 @@ internal sealed record ImpedanceFit
 
     /// <summary>The same of two; null where the points are too few to try.</summary>
     public required Ratio? RmsOfTwo { get; init; }
+
+    /// <summary>The resistance that describes the points best by itself.</summary>
+    public required Resistance Alone { get; init; }
+
+    /// <summary>Rms of what it leaves.</summary>
+    public required Ratio RmsOfAlone { get; init; }
+
+    /// <summary>False where the pairs are not clearly better than a resistance alone: then they are the noise of the points.</summary>
+    public required bool IsContactSeen { get; init; }
 
     /// <summary>1 or 2.</summary>
     public int Pairs => Electrode.SecondResistance is null ? 1 : 2;
@@ -85,13 +94,24 @@ internal sealed record ImpedanceFit
         double left = LeastSquares.Sum(model.Left(one)), rest = two is null ? left : LeastSquares.Sum(model.Left(two));
         bool isTwo = two is not null && IsClear(left, rest, sorted) && AreSeen(two, sorted);
         Electrode electrode = Made(isTwo ? two! : one, sorted);
+        (double alone, double without) = OfAlone(sorted);
         return new ImpedanceFit
         {
             Electrode = electrode, RmsOfOne = Rms(left), RmsOfTwo = two is null ? null : Rms(rest),
+            Alone = Resistance.FromOhms(alone), RmsOfAlone = Rms(without), IsContactSeen = IsClear(without, isTwo ? rest : left, sorted),
             Points = [.. sorted.Select(point => new ImpedanceDeviation(point.Frequency, point.Impedance, electrode.Impedance(point.Frequency)))],
         };
 
         Ratio Rms(double sum) => Ratio.FromFraction(Math.Sqrt(sum / sorted.Length));
+    }
+
+    /// <summary>R that leaves least of Σ|R − Z|²/|Z|², and what it leaves.</summary>
+    private static (double Ohms, double Left) OfAlone(ImpedancePoint[] points)
+    {
+        double weights = points.Sum(point => 1 / Square(point.Impedance)), ohms = points.Sum(point => point.Impedance.Real / Square(point.Impedance)) / weights;
+        return (ohms, points.Sum(point => Square(ohms - point.Impedance) / Square(point.Impedance)));
+
+        static double Square(Complex z) => (z.Real * z.Real) + (z.Imaginary * z.Imaginary);
     }
 
     private static bool IsClear(double one, double two, ImpedancePoint[] points)

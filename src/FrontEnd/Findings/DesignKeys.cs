@@ -59,6 +59,7 @@ internal static class DesignKeys
         public const string Card = "converter.card";
         public const string FullScale = "converter.full-scale";
         public const string OwnSupply = "converter.own-supply";
+        public const string InController = "converter.in-controller";
         public const string Rate = "converter.rate";
     }
 

@@ -101,7 +101,7 @@ public static class ResultIds
         public static readonly ResultId FirstGainLimit = All.Of("first_gain_limit");
         public static readonly ResultId Recovery = All.Of("recovery");
 
-        /// <summary>Of a spread alone: the least headroom of all nodes.</summary>
+        /// <summary>The least headroom of all nodes: of a spread, of a channel, and of a design with unknown values, where it is at one node or another.</summary>
         public static readonly ResultId LeastHeadroom = All.Of("least_headroom");
 
         /// <summary>The headroom of every node, as a pattern.</summary>

@@ -21,7 +21,18 @@ internal static class NodeVerdicts
         {
             ResultState.Number => Judge.Weigh(result.Si, assessment.Design.Requirements.Headroom, greatest: false).Kind,
             ResultState.Unbounded => VerdictKind.Pass,
+            ResultState.Interval => Over(assessment, result.Interval!),
             _ => VerdictKind.NotJudged,
         };
+    }
+
+    /// <summary>Of a node whose headroom rests on what is not known.</summary>
+    private static VerdictKind Over(Assessment assessment, Interval span)
+    {
+        double limit = assessment.Design.Requirements.Headroom.Value;
+        return assessment.PartlyKnown?.Find(DesignKeys.Requirements.Headroom) is not null ? VerdictKind.Open
+            : limit <= span.Least ? VerdictKind.Pass
+            : span.Greatest < limit ? VerdictKind.Fail
+            : VerdictKind.Open;
     }
 }

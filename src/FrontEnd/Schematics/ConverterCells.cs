@@ -2,7 +2,7 @@ using FrontEnd.Boards;
 
 namespace FrontEnd.Schematics;
 
-/// <summary>The converter with its reference, its supplies and the lines to the host.</summary>
+/// <summary>The converter with its reference, its supplies and the lines to the host; or the connector to the microcontroller that it is part of.</summary>
 internal static class ConverterCells
 {
     private static readonly BoardBlock Block = new(BlockKind.Converter);
@@ -14,10 +14,10 @@ internal static class ConverterCells
 
     public static IEnumerable<Cell> Of(DrawingScope scope)
     {
-        BoardPart converter = scope.Board.Find(0, Block, BoardRoles.Converter)!;
+        BoardPart converter = Part(scope);
         BoardPin[] inputs = [.. converter.Pins.Where(pin => pin.Name.StartsWith("AIN", StringComparison.Ordinal)).OrderBy(pin => Nets.IsRail(pin.Net))];
         bool together = inputs.Length <= MostInputs;
-        yield return Converter(scope, converter, together ? inputs : []);
+        yield return converter.Role == BoardRoles.Converter ? Converter(scope, converter, together ? inputs : []) : Controller(scope, converter, together ? inputs : []);
         for (int first = 0; !together && first < inputs.Length; first += InputsInBox)
         {
             CellDraft draft = new(scope, $"Inputs of {converter.Designator}", Block);
@@ -26,8 +26,10 @@ internal static class ConverterCells
             Sources(draft, some, 0, Pitch);
             yield return draft.Finish();
         }
-
     }
+
+    /// <summary>What has the converter's inputs: the converter, or the connector to the microcontroller that it is part of.</summary>
+    private static BoardPart Part(DrawingScope scope) => scope.Board.Find(0, Block, BoardRoles.Converter) ?? scope.Board.Find(0, Block, BoardRoles.Host)!;
 
     private static IEnumerable<BoxPin> Inputs(BoardPin[] inputs) =>
         inputs.Select((pin, at) => new BoxPin(pin.Number, BoxSide.Left, Pitch + (Pitch * at)));
@@ -63,7 +65,6 @@ internal static class ConverterCells
         const int Width = 14, Above = 4, Edge = 5;
         CellDraft draft = new(scope, "Converter", Block);
         string[] lines = [.. Nets.DataLines];
-        bool alone = scope.Board.Assemblies == 0;
         int height = Above + Math.Max(DataPitch * (lines.Length - 1), Pitch * (inputs.Length - 1)) + 3;
         string Number(string name) => converter.Pins.First(pin => pin.Name == name).Number;
         draft.Put(SymbolShapes.Box(converter, new(Edge, -Above), (Width, height),
@@ -80,18 +81,45 @@ internal static class ConverterCells
 
         draft.Rail(Edge + 4, height - Above + 1, converter.Net("AGND"));
         draft.Rail(Edge + 10, height - Above + 1, converter.Net("DGND"));
-        if (alone && 0 < inputs.Length)
+        Host(draft, Edge + Width + 1, lines);
+        return Entered(draft, inputs, Edge);
+    }
+
+    /// <summary>The connector to a microcontroller that holds the converter.</summary>
+    private static Cell Controller(DrawingScope scope, BoardPart host, BoardPin[] inputs)
+    {
+        const int Width = 14, Above = 4, Edge = 5, Least = 6;
+        CellDraft draft = new(scope, "Connector to the microcontroller, which has the converter", Block);
+        int height = Above + Math.Max(Least, Pitch * (inputs.Length - 1)) + 3;
+        string Number(string name) => host.Pins.First(pin => pin.Name == name).Number;
+        (string Name, int At)[] places = [(ConverterBlock.ReferencePin, 2), (ConverterBlock.OwnSupplyPin, 7), (ConverterBlock.Power, 12)];
+        (string Name, int At)[] above = [.. places.Where(place => host.Pins.Any(pin => pin.Name == place.Name))];
+        draft.Put(SymbolShapes.Box(host, new(Edge, -Above), (Width, height),
+            [
+                .. inputs.Select((pin, at) => new BoxPin(pin.Number, BoxSide.Left, Above + (Pitch * at))),
+                .. above.Select(pin => new BoxPin(Number(pin.Name), BoxSide.Top, pin.At)), new(Number(ConverterBlock.Ground), BoxSide.Bottom, Width / 2),
+            ], Words(scope.Board), BoxLabel.Inside));
+        foreach ((string name, int at) in above)
         {
-            draft.Wire((0, 0), (Edge - 1, 0));
-            Sources(draft, inputs[1..], Edge, Pitch);
-        }
-        else
-        {
-            Sources(draft, inputs, Edge, 0);
+            draft.Rail(Edge + at, -Above - 1, host.Net(name));
         }
 
-        Host(draft, Edge + Width + 1, lines);
-        return alone && 0 < inputs.Length ? draft.Finish(new CellPort(new(0, 0), inputs[0].Net)) : draft.Finish();
+        draft.Rail(Edge + (Width / 2), height - Above + 1, host.Net(ConverterBlock.Ground));
+        return Entered(draft, inputs, Edge);
+    }
+
+    /// <summary>A cell that the signal enters by the first input of a board with one channel, and by flags otherwise.</summary>
+    private static Cell Entered(CellDraft draft, BoardPin[] inputs, int edge)
+    {
+        if (draft.Scope.Board.Assemblies != 0 || inputs.Length == 0)
+        {
+            Sources(draft, inputs, edge, 0);
+            return draft.Finish();
+        }
+
+        draft.Wire((0, 0), (edge - 1, 0));
+        Sources(draft, inputs[1..], edge, Pitch);
+        return draft.Finish(new CellPort(new(0, 0), inputs[0].Net));
     }
 
     /// <summary>Converter's bits as the design has them.</summary>
@@ -121,10 +149,15 @@ internal static class ConverterCells
         draft.Rail(x + To - 2, last, host.Net("VP"));
     }
 
-    /// <summary>What stands at the converter's supply and reference pins.</summary>
-    public static Cell Supplies(DrawingScope scope)
+    /// <summary>What stands at the converter's supply and reference pins; null for nothing.</summary>
+    public static Cell? Supplies(DrawingScope scope)
     {
-        BoardPart converter = scope.Board.Find(0, Block, BoardRoles.Converter)!;
+        BoardPart converter = Part(scope);
+        if (converter.Role != BoardRoles.Converter)
+        {
+            return ReferenceAlone(scope, converter);
+        }
+
         CellDraft draft = new(scope, "Converter: supplies and reference", Block);
         string analogue = converter.Net("AVDD"), digital = converter.Net("DVDD");
         draft.Rail(0, 0, analogue);
@@ -136,6 +169,20 @@ internal static class ConverterCells
         draft.Hang(BoardRoles.DigitalDecoupling, 18, 0);
         draft.Rail(20, 0, digital);
         Reference(draft, converter.Net("VREF"), analogue, 28);
+        return draft.Finish();
+    }
+
+    /// <summary>The reference that the board makes for a converter in the microcontroller.</summary>
+    private static Cell? ReferenceAlone(DrawingScope scope, BoardPart host)
+    {
+        string? Net(string name) => host.Pins.FirstOrDefault(pin => pin.Name == name)?.Net;
+        if (Net(ConverterBlock.ReferencePin) is not { } reference)
+        {
+            return null;
+        }
+
+        CellDraft draft = new(scope, "Reference of the converter", Block);
+        Reference(draft, reference, Net(ConverterBlock.OwnSupplyPin) ?? Nets.Analogue, 0);
         return draft.Finish();
     }
 

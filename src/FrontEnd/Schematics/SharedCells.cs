@@ -23,7 +23,11 @@ internal static class SharedCells
 
         // The higher ones first, so that the others fit beside and below them.
         cells.Add(SupplyCells.Middle(scope));
-        cells.Add(ConverterCells.Supplies(scope));
+        if (ConverterCells.Supplies(scope) is { } supplies)
+        {
+            cells.Add(supplies);
+        }
+
         cells.Add(SupplyCells.Battery(scope));
         return cells;
     }

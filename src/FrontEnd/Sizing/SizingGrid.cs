@@ -315,8 +315,8 @@ internal sealed class SizingGrid
             + (design.Input.BiasResistor is null ? 0 : 2);
         perChannel += inStages;
 
-        // A delta-sigma converter of this class is one for each channel; the other kinds are shared.
-        int converters = design.Converter.Kind == ConverterKind.DeltaSigma ? design.Channels : 1;
+        // A delta-sigma converter of this class is one for each channel; the other kinds are shared, and one in the microcontroller is no piece.
+        int converters = design.Converter.InController ? 0 : design.Converter.Kind == ConverterKind.DeltaSigma ? design.Channels : 1;
         int ground = design.Electrodes.Ground is null ? 0 : design.GroundDrive.Kind == GroundKind.Driven ? 5 : 1;
         int reference = design.Electrodes.ReferenceBuffer is null ? 1 : 3;
         if (design.ChannelList.Count == 0)

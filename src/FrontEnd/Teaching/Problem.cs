@@ -41,13 +41,11 @@ internal sealed record Problem
 internal sealed record Given(string Symbol, string Name, IQuantity Value)
 {
     /// <summary>The value as it stands on the sheet. No more digits are used than are printed.</summary>
-    /// <remarks>A band begins at 0.5 Hz in every book, not at 500 mHz; a ratio such as f/f_c is a plain number, a tolerance a
-    /// percentage.</remarks>
+    /// <remarks>A ratio such as f/f_c is a plain number, a tolerance a percentage.</remarks>
     public string Text => Value switch
     {
         Ratio ratio when 1 <= ratio.Fraction || Symbol.Contains('/', StringComparison.Ordinal) =>
             QuantityText.FormatTrimmed(ratio.Fraction, "1", 6),
-        Frequency { Hertz: < 1 } frequency => QuantityText.FormatTrimmed(frequency.Hertz, "1", 6) + " Hz",
         _ => QuantityText.FormatPart(Value),
     };
 }

@@ -53,7 +53,7 @@ internal static class Kinds
         new QuantityKind<Frequency>(Frequency.FromHertz, NumberForm.Prefixed,
             new Unit(["Hz", "S/s", "SPS", "Sps", "Sa/s", "samples/s", "hertz"], "µmkMG"))
         {
-            Words = "a frequency", Asked = "a number and a frequency unit", Examples = ["50 Hz", "500 S/s"],
+            Words = "a frequency", Asked = "a number and a frequency unit", Examples = ["50 Hz", "500 S/s"], PlainDownTo = -3,
         },
         new QuantityKind<Duration>(Duration.FromSeconds, NumberForm.Time,
             new Unit(["s", "sec", "second", "seconds"], "fpnµm"),

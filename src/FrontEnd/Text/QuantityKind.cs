@@ -39,6 +39,10 @@ public abstract class QuantityKind
     /// <summary>" rms" or " p-p", after the unit in print.</summary>
     internal string Suffix { get; init; } = "";
 
+    /// <summary>Power of ten down to which numbers below 1 are printed with decimals and no prefix: a band begins at 0.5 Hz in every book, not at
+    /// 500 mHz. 0 where prefixes begin below 1.</summary>
+    internal int PlainDownTo { get; init; }
+
     /// <summary>True where a number without unit is read in the SI unit.</summary>
     internal bool Bare { get; init; }
 

@@ -122,7 +122,7 @@ public static partial class QuantityText
 
     private static string Write(double si, QuantityKind kind, int digits, bool trim) => kind.Form switch
     {
-        NumberForm.Prefixed => WritePrefixed(Digits(si, digits, trim), kind.Units[0], kind.Suffix),
+        NumberForm.Prefixed => WritePrefixed(Digits(si, digits, trim), kind.Units[0], kind.Suffix, kind.PlainDownTo),
         NumberForm.Scientific => Scientific(Digits(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Temperature => WriteTemperature(si, digits, trim),
         NumberForm.Plain => Join(Limited(si, digits, trim), kind.Units[0].Spellings[0]),
@@ -143,11 +143,17 @@ public static partial class QuantityText
         ? (si + 0.0).ToString("0", CultureInfo.InvariantCulture)
         : null;
 
-    private static string WritePrefixed(DecimalNumber number, Unit unit, string suffix)
+    /// <param name="plainDownTo">Power of ten down to which a number below 1 has decimals and no prefix.</param>
+    private static string WritePrefixed(DecimalNumber number, Unit unit, string suffix, int plainDownTo = 0)
     {
         if (number.IsZero)
         {
             return Join("0", unit.Spellings[0] + suffix);
+        }
+
+        if (number.Exponent < 0 && plainDownTo <= number.Exponent)
+        {
+            return Plain(number, unit.Spellings[0], suffix);
         }
 
         int wanted = (int)Math.Floor(number.Exponent / 3.0) * 3;

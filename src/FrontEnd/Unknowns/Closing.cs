@@ -45,7 +45,7 @@ internal sealed record Closing(string InShort, string Whole, string InPlainWords
             return Done("a battery cell through a divider", $"put {limit} dc between an active and the reference lead; if the recording does not stick at the end of its range, the requirement is met");
         }
 
-        if (ResultIds.Levels.IsHeadroom(result.Id))
+        if (result.Id == ResultIds.Levels.LeastHeadroom)
         {
             return Done("a battery-driven generator through a divider", $"the largest required signal between an active and the reference lead; if the tops stay round, the requirement is met");
         }

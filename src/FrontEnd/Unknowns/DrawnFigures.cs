@@ -19,7 +19,10 @@ internal sealed class DrawnFigures
 
     private readonly Dictionary<ResultId, Figure> _figures;
 
-    private DrawnFigures(Dictionary<ResultId, Figure> figures, IReadOnlyList<Finding> findings) => (_figures, Findings) = (figures, findings);
+    private DrawnFigures(Dictionary<ResultId, Figure> figures, NodeId? worst, IReadOnlyList<Finding> findings) => (_figures, Worst, Findings) = (figures, worst, findings);
+
+    /// <summary>The node that clips first; null where nothing stands at any.</summary>
+    public NodeId? Worst { get; }
 
     /// <summary>What is to be said of this one design.</summary>
     public IReadOnlyList<Finding> Findings { get; }
@@ -38,7 +41,8 @@ internal sealed class DrawnFigures
     {
         Assessment assessment = Evaluator.EvaluateWith(design, sources);
         return assessment.HasFigures
-            ? new(assessment.Results.ToDictionary(result => result.Id, From), assessment.Findings)
+            ? new(WorstNode.Apart(assessment.Results).ToDictionary(result => result.Id, From), WorstNode.Of(assessment.Results) is { } worst ? WorstNode.NodeOf(worst) : null,
+                assessment.Findings)
             : null;
     }
 

@@ -20,7 +20,11 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
     private readonly DrawnFigures[] _all = [.. draws, .. corners];
 
     /// <summary>The result as it stands over all designs; one that rests on nothing unknown stays the number that it is.</summary>
-    public Result Of(Result like) => OnlyIf(like.Id) is { } condition ? Over(like with { Name = $"{like.Name}, {condition}" }) : Over(like);
+    public Result Of(Result like)
+    {
+        Result over = OnlyIf(like.Id) is { } condition ? Over(like with { Name = $"{like.Name}, {condition}" }) : Over(like);
+        return like.Id == ResultIds.Levels.LeastHeadroom ? over with { Text = WorstNode.Words(_all.Select(one => one.Worst)) } : over;
+    }
 
     /// <summary>Of a figure that not every design has, what the others are lacking: "only if ground-drive.kind is driven"; null where all have
     /// it.</summary>
@@ -75,9 +79,9 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
 
     /// <summary>Results that the design in the middle does not have, such as a driven ground's where it is not known whether the ground is
     /// driven.</summary>
-    public IEnumerable<Result> Others(Assessment middle, double[][] places, DrawnFigures?[] drawn)
+    public IEnumerable<Result> Others(IReadOnlyList<Result> middle, double[][] places, DrawnFigures?[] drawn)
     {
-        HashSet<ResultId> have = [.. middle.Results.Select(result => result.Id)];
+        HashSet<ResultId> have = [.. middle.Select(result => result.Id)];
         for (int draw = 0; draw < drawn.Length; draw++)
         {
             if (drawn[draw] is not { } figures || figures.Ids.All(have.Contains))
@@ -85,7 +89,7 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
                 continue;
             }
 
-            foreach (Result result in Evaluator.Evaluate(PartlyKnownEvaluator.Drawn(design, places[draw])).Results)
+            foreach (Result result in WorstNode.Apart(Evaluator.Evaluate(PartlyKnownEvaluator.Drawn(design, places[draw])).Results))
             {
                 if (have.Add(result.Id))
                 {

@@ -38,11 +38,12 @@ internal static class PartlyKnownEvaluator
         }
 
         var correlations = new Correlations(places, drawn);
-        Result[] judged = [.. middle.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
+        IReadOnlyList<Result> like = WorstNode.Apart(middle.Results);
+        Result[] judged = [.. like.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
         DrawnFigures[] corners = Corners(design, sources, correlations.Strongest(judged.Select(result => result.Id), MostCorners));
         DrawnFigures[] draws = [.. drawn.OfType<DrawnFigures>()];
         var intervals = new Intervals(design, draws, [.. places.Where((_, draw) => drawn[draw] is not null)], corners, correlations);
-        List<Result> results = [.. InParallel.Map(middle.Results, intervals.Of), .. intervals.Others(middle, places, drawn)];
+        List<Result> results = [.. InParallel.Map(like, intervals.Of), .. intervals.Others(like, places, drawn)];
         return new Assessment(middle.Design, results, [.. OfSources(median), .. Certain([.. draws, .. corners])], Curves.None) { PartlyKnown = design };
     }
 

@@ -117,7 +117,7 @@ public class MessageTests
         Model aliases = (Headband with { Width = 80 }).Type("a");
         string screen = (aliases with { Height = 60 }).Screen();
         Assert.Matches(@"fold attenuation +45\.2 dB at 460 Hz", screen);
-        Assert.Matches(@"low edge image +47\.3 dB at 500 mHz", screen);
+        Assert.Matches(@"low edge image +47\.3 dB at 0\.500 Hz", screen);
         Assert.DoesNotContain("fold frequency", screen, StringComparison.Ordinal);
         Model next = aliases.Press(KeyName.Tab).Press(KeyName.Down);
         Assert.Equal(Identity.ResultIds.Alias.FoldFrequency, Whereabouts.ResultInHand(next)?.Id);

@@ -144,7 +144,7 @@ public class ScreenTests
         string screen = string.Join(' ', model.Screen().Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains("mains recorded anywhere, h = 1 to 9", screen, StringComparison.Ordinal);
         Assert.Contains($"all bars: {ResultText.Value(all)}", screen, StringComparison.Ordinal);
-        Assert.Contains($"in the band 500 mHz to 40 Hz, which are judged: {ResultText.Value(inBand)}", screen, StringComparison.Ordinal);
+        Assert.Contains($"in the band 0.5 Hz to 40 Hz, which are judged: {ResultText.Value(inBand)}", screen, StringComparison.Ordinal);
         Assert.Equal("mains recorded in band", model.Here.Shown.ShortNames[inBand.Id]);
         Assert.Equal("mains recorded anywhere", model.Here.Shown.ShortNames[all.Id]);
     }

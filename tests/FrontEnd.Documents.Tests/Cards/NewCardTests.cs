@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using FrontEnd.Circuits;
 using FrontEnd.Documents.Cards;
 using FrontEnd.Documents.Reading;
+using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
@@ -93,6 +94,14 @@ public sealed partial class NewCardTests
     [InlineData("density_nV/sqrt(Hz),frequency_hz,remark\n80,10,a\n60,100,b\n50,1000,c\n", null)]
     [InlineData("frequency,density\n10 Hz,80 nV/√Hz\n100 Hz,60 nV/√Hz\n1 kHz,50 nV/√Hz\n", null)]
     [InlineData("sep=;\nfrequency;density (nV/√Hz)\n1E3;50\n1E2;60\n1E1;80\n", null)]
+    [InlineData("sep=;\n1E3;50 nV/√Hz\n1E2;60 nV/√Hz\n1E1;80 nV/√Hz\n", null)]
+    [InlineData("f [Hz]  noise [nV/√Hz]\n10  80\n100 60\n1000   50\n", null)]
+    [InlineData("% read off page 7\n  10   80\n 100   60\n1000   50\n", "nV/√Hz")]
+    [InlineData("Plot 12, page 7\nPart;typical\nPoints;3\n\nf (Hz);en (nV/√Hz)\n10;80,0\n100;60,0\n1000;50,0\n", null)]
+    [InlineData("f,density\n10,80n\n100,60n\n1k,50n\n", null)]
+    [InlineData("ω [rad/s],en [nV/√Hz]\n62.83185307179586,80\n628.3185307179586,60\n6283.185307179586,50\n", null)]
+    [InlineData("angular frequency,en [nV/√Hz]\n62.83185307179586,80\n628.3185307179586,60\n6283.185307179586,50\n", null)]
+    [InlineData("omega;nV/√Hz\n62,83185307179586;80\n628,3185307179586;60\n6283,185307179586;50\n", null)]
     public void Noise_InAnyForm_IsRead(string text, string? unit)
     {
         using TemporaryFolder folder = new();
@@ -111,6 +120,11 @@ public sealed partial class NewCardTests
     [InlineData("phase of impedance (deg),impedance (ohm),f\n-8.6,50431,10\n-37,40000,50\n-86.2,3381,1000\n")]
     [InlineData("f [kHz],Z [kΩ],-phase [°]\n0.01,50.431,8.6\n0.05,40,37\n1,3.381,86.2\n")]
     [InlineData("frequency,magnitude,phase\n10,50k,-8.6°\n50,40 kΩ,-37°\n1 kHz,3.38 kΩ,-86°\n")]
+    [InlineData("frequency,magnitude,phase\n10,50k,-8.6\n50,40k,-37\n1k,3.38k,-86\n")]
+    [InlineData("f [Hz],Re Z [Ω],Im Z [Ω]\n10,49864,-7541\n50,31945.420401891717,-24072.600926081933\n1000,224,-3373\n")]
+    [InlineData("freq (Hz);Z' (kohm);-Z'' (kohm)\n10;49,864;7,541\n50;31,945420401891717;24,072600926081933\n1000;0,224;3,373\n")]
+    [InlineData("Electrode 3\nMeter, made 1998\n\nfreq;-Zimag;Zreal\n10;7541;49864\n50;24072,600926081933;31945,420401891717\n1000;3373;224\n")]
+    [InlineData("f [Hz]  |Z| [Ω]  phase [rad]\n10  50431  -0.15\n50  40000  -0.645771823237902\n1000  3381  -1.5\n")]
     public void Impedance_InAnyForm_IsRead(string text)
     {
         using TemporaryFolder folder = new();
@@ -142,6 +156,66 @@ public sealed partial class NewCardTests
         Assert.Equal((code, line), (finding.Code, finding.Line));
         Assert.Empty(read.Points);
     }
+
+    /// <summary>A unit that is none of the column's is never passed over: the numbers would be taken for others.</summary>
+    [Theory]
+    [InlineData("f [rpm],en [nV/√Hz]", "rpm")]
+    [InlineData("f [Hz],en [nV]", "nV")]
+    [InlineData("f [Hz],en (fA/√Hz)", "fA/√Hz")]
+    [InlineData("f [Hz],en [nV²/Hz]", "nV²/Hz")]
+    [InlineData("f [Hz],en, dBV/√Hz", "dBV/√Hz")]
+    [InlineData("f [Hz],noise/dB", "dB")]
+    [InlineData("f (decades),en [nV/√Hz]", "decades")]
+    [InlineData("log f,nothing [nV/√Hz (rms)]", "nV/√Hz (rms)")]
+    public void Noise_InAnotherUnit_IsTold(string heads, string unit)
+    {
+        using TemporaryFolder folder = new();
+        Finding finding = Assert.Single(PointsFile.Noise(folder.Write("points.csv", heads.Replace(", ", " ", StringComparison.Ordinal) + "\n10,80\n100,60\n1000,50\n"), QuantityKind.Of<VoltageNoiseDensity>()).Findings);
+        Assert.Equal("FE1180", finding.Code);
+        Assert.Contains($"`{unit}`", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("f [Hz],|Z| [dBΩ],phase [°]\n10,94,-8.6\n50,92,-37\n1000,70,-86\n", "FE1180")]
+    [InlineData("f [Hz],|Z| [Ω],phase [grad]\n10,50431,-8.6\n50,40000,-37\n1000,3381,-86\n", "FE1180")]
+    [InlineData("f [Hz],Re Z [Ω],Im Z [S]\n10,50431,-8.6\n50,40000,-37\n1000,3381,-86\n", "FE1180")]
+    [InlineData("f,Z,phase\n10,50431,-0.15\n50,40000,-0.65\n1000,3381,-1.5\n", "FE1143")]
+    [InlineData("f,Re,Im\n10,50431,7541\n50,40000,24072\n1000,3381,3373\n", "FE1144")]
+    [InlineData("f,Re,Im\n10,50431,-7541\n50,0,0\n1000,3381,-3373\n", "FE1141")]
+    [InlineData("f [Hz],|Z| [Ω]\n10,50431\n50,40000\n1000,3381\n", "FE1148")]
+    public void Impedance_ThatCannotBeMeant_IsTold(string text, string code)
+    {
+        using TemporaryFolder folder = new();
+        ImpedancePointsRead read = PointsFile.Impedance(folder.Write("points.csv", text));
+        Assert.Equal(code, Assert.Single(read.Findings).Code);
+        Assert.Empty(read.Points);
+    }
+
+    private static NewCard Fitted(Func<double, System.Numerics.Complex> z) => new(CardClass.Electrode)
+    {
+        Impedance = new FittedImpedance(ImpedanceFit.Of([.. Enumerable.Range(0, 25).Select(at => Math.Pow(10, at / 6.0)).Select(f => new ImpedancePoint(Frequency.FromHertz(f), z(Math.Tau * f)))]), "points.csv"),
+    };
+
+    /// <summary>An electrode that is a capacitor as far as the points go gets the largest resistance that a card may have, and is told what that does.</summary>
+    [Fact]
+    public void Findings_ACapacitor_IsACardWithTheLargestResistance()
+    {
+        NewCard card = Fitted(w => 100 + (1 / new System.Numerics.Complex(0, w * 200e-12)));
+        Assert.Equal("FE1182", Assert.Single(card.Findings).Code);
+        Assert.Equal(10e9, card.Values.Single(value => value.Key == "contact-resistance").Value.SiValue);
+        Assert.Equal(200e-12, card.Values.Single(value => value.Key == "contact-capacitance").Value.SiValue, 1e-14);
+        using TemporaryFolder folder = new();
+        Assert.False(With(CardClass.Electrode, folder, card.Text).HasErrors);
+    }
+
+    /// <summary>One that is seen among the points and no card may have stays an error: the unit is another one.</summary>
+    [Fact]
+    public void Findings_ALargerResistanceThanAnyCardHas_IsAnError() =>
+        Assert.Contains(Fitted(w => 5e10 / new System.Numerics.Complex(1, w * 0.01)).Findings, finding => (finding.Code, finding.Severity) == ("FE1149", Severity.Error));
+
+    [Fact]
+    public void Findings_AResistor_TellsThatNoContactIsSeen() =>
+        Assert.Equal("FE1181", Assert.Single(Fitted(w => 1e4 * (1 + (0.004 * Math.Sin(1e3 * w)))).Findings).Code);
 
     [Fact]
     public void Points_TooManyOrUpsideDown_AreTold()

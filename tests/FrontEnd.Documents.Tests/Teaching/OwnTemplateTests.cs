@@ -116,7 +116,7 @@ public sealed class OwnTemplateTests
         Assert.Equal([OwnTemplateMessages.FewAnswers], findings.Select(finding => finding.Code));
         Problem problem = templates[0].Make().For(1, "s1");
         Assert.EndsWith("µV rms", problem.Answer.Text, StringComparison.Ordinal);
-        Assert.Equal(["Noise at the electrodes, rms, in 500 mHz to 40 Hz, by hand", "The whole circuit, solved"], problem.Steps.Select(step => step.Says.Split(';')[0]));
+        Assert.Equal(["Noise at the electrodes, rms, in 0.5 Hz to 40 Hz, by hand", "The whole circuit, solved"], problem.Steps.Select(step => step.Says.Split(';')[0]));
         Assert.Contains("assumes a rectangular band", problem.Steps[1].Says, StringComparison.Ordinal);
         Assert.NotEmpty(problem.Givens[0].Name);
     }

@@ -103,9 +103,35 @@ public sealed class BoardTests
         Assert.Empty(BuildableDesign.Of(mended).Findings);
     }
 
+    /// <summary>A converter in the microcontroller is neither drawn nor ordered, and nothing of its data lines and supplies is: the signals, and the
+    /// reference that the board makes, go to the connector.</summary>
+    [Theory]
+    [InlineData(1, ReferenceKind.Auto, null, "GND AIN VP")]
+    [InlineData(3, ReferenceKind.Internal, null, "GND AIN1 AIN2 AIN3 VP")]
+    [InlineData(1, ReferenceKind.Supply, null, "GND AIN VREF VP")]
+    [InlineData(2, ReferenceKind.Part, 3.0, "GND AIN1 AIN2 VREF VC VP")]
+    public void Board_WithTheConverterInTheController_BringsItTheSignals(int channels, ReferenceKind reference, double? ownSupply, string pins)
+    {
+        Design apart = new()
+        {
+            Channels = channels, Board = new BoardChoices { Reference = reference },
+            Converter = new() { OwnSupply = ownSupply is { } volts ? Voltage.FromVolts(volts) : null },
+        };
+        Board board = Board.Of(apart with { Converter = apart.Converter with { InController = true } });
+        BoardPart host = Assert.Single(board.Parts, part => part.Role == BoardRoles.Host);
+        Assert.Equal(pins, string.Join(' ', host.Pins.Select(pin => pin.Name)));
+        Assert.Contains("converter, 12 bit", host.Description, StringComparison.Ordinal);
+        Assert.DoesNotContain(board.Parts, part => part.Class == PieceClass.Converter || part.Role.StartsWith("data line", StringComparison.Ordinal)
+            || part.Class == PieceClass.Regulator || part.Pins.Any(pin => pin.Net == Nets.Digital || Nets.DataLines.Contains(pin.Net)));
+        Assert.DoesNotContain(OrderList.Of(board), row => row.Parts[0].Class == PieceClass.Converter);
+        Assert.Contains(Board.Of(apart).Parts, part => part.Class == PieceClass.Converter);
+        Assert.Equal(FrontEnd.Sizing.SizingGrid.PartCount(apart) - 1, FrontEnd.Sizing.SizingGrid.PartCount(board.Stated));
+    }
+
     private static Design? Drawn(int seed)
     {
         Design design = DrawnDesigns.Draw(seed);
+        design = design with { Converter = design.Converter with { InController = seed % 3 == 0 } };
         return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : design;
     }
 }

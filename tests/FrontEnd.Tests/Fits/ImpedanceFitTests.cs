@@ -73,6 +73,19 @@ public sealed class ImpedanceFitTests
         Assert.True(2 * fit.RmsOfTwo!.Value.Fraction < fit.RmsOfOne.Fraction);
     }
 
+    /// <summary>A resistor's spectrum has no contact in it, whatever the meter's errors make of one; a pair among the points has.</summary>
+    [Property(MaxTest = 40)]
+    public void Contact_OfAResistanceAlone_IsNotSeen(int seed)
+    {
+        var random = new Random(seed);
+        Func<Complex> error = Meter(random, 0.02);
+        ImpedanceFit resistor = ImpedanceFit.Of(Points(1, 1e4, random.Next(6, 40), _ => 10e3 * error()));
+        Assert.False(resistor.IsContactSeen);
+        Assert.Equal(10e3, resistor.Alone.Ohms, 200.0);
+        ImpedanceFit electrode = ImpedanceFit.Of(Points(1, 1e4, 20, w => (500 + Pair(5e4, Seconds(60), w)) * error()));
+        Assert.True(electrode.IsContactSeen && electrode.RmsOfOne.Fraction < electrode.RmsOfAlone.Fraction / 2);
+    }
+
     /// <summary>What a meter shows of the skin-electrode surrogate, 51 kΩ in parallel with 47 nF (AAMI TIR60): worked out apart from the program, TV-B2 of reference/electrodes, with a real part of 32545 Ω at 50 Hz.</summary>
     [Fact]
     public void Fit_SurrogateAsReferenceHasIt_GivesItsParts()

@@ -55,6 +55,7 @@ public sealed class SchematicTests
         Converter = design.Converter with
         {
             ReferenceVoltage = random.Next(4) != 0 ? design.Converter.ReferenceVoltage : Voltage.FromVolts(2.5), OwnSupply = random.Next(4) == 0 ? Voltage.FromVolts(3) : design.Converter.OwnSupply,
+            InController = random.Next(3) == 0,
         },
     };
 

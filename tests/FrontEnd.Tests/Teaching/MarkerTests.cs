@@ -1,3 +1,4 @@
+using FrontEnd.Quantities;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
@@ -111,6 +112,30 @@ public class MarkerTests
         KeyQuestion question = Questions("noise-thermal").First();
         Assert.Equal((question.Points / 2.0, Marker.UnitLeftOut), (Marker.Judge(question, FormattableString.Invariant($"{question.Value:R}")).Points, Marker.Judge(question, FormattableString.Invariant($"{question.Value:R}")).Slip));
         Assert.Equal(0, Marker.Judge(question, FormattableString.Invariant($"{question.Value * 1e6:R}")).Points);
+    }
+
+    [Theory]
+    [InlineData("57", 4, "")]
+    [InlineData("57.0 sweeps", 4, "")]
+    [InlineData("56.6", 2, Marker.NotRounded)]
+    [InlineData("57.4", 2, Marker.NotRounded)]
+    [InlineData("58", 0, "")]
+    public void Mark_AFractionWhereAWholeNumberIsAskedFor_IsNotRounded(string text, double points, string slip)
+    {
+        KeyQuestion question = new("q1", "t", 4, "57", []) { Kind = QuantityKind.Of<Ratio>(), Value = 57, Low = 56.43, High = 57.57, Unrounded = 56.21 };
+        Assert.Equal((points, slip), (Marker.Judge(question, text).Points, Marker.Judge(question, text).Slip));
+    }
+
+    [Fact]
+    public void Mark_PartOfTheUnit_EarnsHalfWhereTheNumberIsRight()
+    {
+        KeyQuestion question = new("q1", "t", 4, "53.1 nV/√Hz", []) { Kind = QuantityKind.Of<VoltageNoiseDensity>(), Value = 5.31e-8, Low = 5.25e-8, High = 5.37e-8 };
+        Assert.Equal((2.0, Marker.PartOfUnit, "the number is right, but a voltage noise density is in V/√Hz"), Marker.Judge(question, "53.1 nV"));
+        Assert.Equal((2.0, Marker.PartOfUnit), (Marker.Judge(question, "0.0531 µV rms").Points, Marker.Judge(question, "e = 53.1 nV rms").Slip));
+        Assert.Equal(0, Marker.Judge(question, "53.1 µV").Points);
+        Assert.Equal(0, Marker.Judge(question, "53.1 nA").Points);
+        Assert.Equal((4.0, ""), (Marker.Judge(question, "53.1").Points, Marker.Judge(question, "53.1 nV/rtHz").Slip));
+        Assert.Equal(0, Marker.Judge(question, "53.1 nV", Rubric.RightOnly).Points);
     }
 
     [Theory]

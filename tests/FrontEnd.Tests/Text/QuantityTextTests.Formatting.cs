@@ -79,6 +79,26 @@ public class QuantityTextFormattingTests
     public void Format_RoundsFirstAndChoosesThePrefixAfter(IQuantity quantity, int digits, string expected) =>
         Assert.Equal(expected, QuantityText.Format(quantity, digits));
 
+    /// <summary>Below 1 Hz people write decimals: a band begins at 0.5 Hz, not at 500 mHz. Below a thousandth a prefix reads better again.</summary>
+    [Theory]
+    [InlineData(0.5, "0.500 Hz", "0.5 Hz")]
+    [InlineData(0.1592, "0.159 Hz", "0.1592 Hz")]
+    [InlineData(0.99996, "1.00 Hz", "0.99996 Hz")]
+    [InlineData(0.05, "0.0500 Hz", "0.05 Hz")]
+    [InlineData(-0.5, "-0.500 Hz", "-0.5 Hz")]
+    [InlineData(0.001, "0.00100 Hz", "0.001 Hz")]
+    [InlineData(0.0009, "900 µHz", "900 µHz")]
+    [InlineData(1, "1.00 Hz", "1 Hz")]
+    [InlineData(0, "0 Hz", "0 Hz")]
+    public void Format_FrequencyBelowOneHertz_HasDecimals(double hertz, string three, string part)
+    {
+        var frequency = Frequency.FromHertz(hertz);
+        Assert.Equal((three, three), (QuantityText.Format(frequency), QuantityText.Format(hertz, "Hz")));
+        Assert.Equal((part, part), (QuantityText.FormatPart(frequency), QuantityText.FormatExact(frequency)));
+        Assert.True(QuantityText.TryParse(part, out Frequency read, out _));
+        Assert.Equal(frequency, read);
+    }
+
     [Fact]
     public void Format_NoDigitsNamed_GivesThree() => Assert.Equal("4.70 kΩ", QuantityText.Format(Resistance.FromOhms(4700)));
 

@@ -56,6 +56,37 @@ public sealed class PartlyKnownEvaluatorTests
         Assert.NotEqual(ResultState.Missing, margin.State);
     }
 
+    /// <summary>Which node clips first rests on what is not known: the figure that is judged is the least headroom of each draw, whichever node has it,
+    /// and it says which. The design in the middle has it at one node alone.</summary>
+    [Fact]
+    public void Headroom_OverWhatIsUnknown_IsThatOfTheWorstNodeOfEachDesign()
+    {
+        Design design = Designs.Dry with { Converter = Designs.Dry.Converter with { FullScale = VoltagePeakToPeak.FromVolts(2) } };
+        PartlyKnownDesign open = With(design, ("amplifier.gain", 1.5, 12), ("converter.full-scale", 0.5, 3));
+        Assessment assessment = PartlyKnownEvaluator.Evaluate(open);
+        Result least = assessment[ResultIds.Levels.LeastHeadroom];
+        (double Headroom, string Node)[] each = [.. PartlyKnownEvaluator.Places(2).Concat([[0, 0], [0, 1], [1, 0], [1, 1]]).Select(place =>
+            Evaluator.Evaluate(PartlyKnownEvaluator.Drawn(open, place)).Results.Where(result => ResultIds.Levels.IsHeadroom(result.Id) && result.State == ResultState.Number)
+                .Select(result => (result.Si, result.Id.Text.Split('.')[1].Replace('-', ' '))).MinBy(one => one.Si))];
+        Assert.Equal(each.Min(one => one.Headroom), least.Interval!.Least, 1e-9);
+        Assert.Equal(each.Max(one => one.Headroom), least.Interval.Greatest, 1e-9);
+        string[] nodes = [.. each.Select(one => one.Node).Distinct()];
+        Assert.InRange(nodes.Length, 2, 5);
+        Assert.All(nodes, node => Assert.Contains($"at {node} in {each.Count(one => one.Node == node)}", least.Text, StringComparison.Ordinal));
+        Assert.Equal("requirements.headroom", least.Verdict.Requirement);
+        Assert.Same(least, Assert.Single(assessment.Judged, result => result.Verdict.Requirement == "requirements.headroom"));
+        Assert.Contains("divider", least.Verdict.ClosesInShort ?? "divider", StringComparison.Ordinal);
+    }
+
+    /// <summary>Where every design fails, each at another node, it is not met, though no single node fails in all of them.</summary>
+    [Fact]
+    public void Headroom_ThatEveryDesignLacksAtOneNodeOrAnother_IsNotMet()
+    {
+        Design design = Designs.Dry with { Requirements = Designs.Dry.Requirements with { Headroom = Decibels.FromStated(40) } };
+        Assessment assessment = PartlyKnownEvaluator.Evaluate(With(design, ("amplifier.gain", 1.5, 12)));
+        Assert.Equal(VerdictKind.Fail, assessment[ResultIds.Levels.LeastHeadroom].Verdict.Kind);
+    }
+
     [Fact]
     public void Verdict_IsPassWhereAllPass_FailWhereNonePasses_OpenBetween()
     {

@@ -103,6 +103,14 @@ internal static class AnswerReader
     public static bool IsOfOtherUnit(QuantityKind? kind, string text) => QuantityKind.All.Any(other =>
         !string.Equals(other.SiUnit, kind?.SiUnit, StringComparison.Ordinal) && Line(other, text, null).State is AnswerState.Read);
 
+    /// <summary>A value whose unit stops short of what was asked for, as V of V/√Hz: the value in that unit; null for any other text.</summary>
+    public static double? OfPartOfUnit(QuantityKind kind, string text) => QuantityKind.All
+        .Where(part => kind.SiUnit.StartsWith(part.SiUnit + "/", StringComparison.Ordinal))
+        .Select(part => Line(part, text, null))
+        .Where(read => read.State is AnswerState.Read)
+        .Select(read => (double?)read.Value)
+        .FirstOrDefault();
+
     /// <summary>True for one letter alone.</summary>
     public static bool IsLetter(string text) => AnswerText.Phrase(AnswerText.Clean(text)) is [var letter] && char.IsAsciiLetter(letter);
 

@@ -71,7 +71,7 @@ internal static class HomeworkFields
         Maybe("slip", "slip", Closed(0, 1), "template", "template", Practice, "for a known slip; without it what the template gives it, which is half mostly",
             (QuestionRubric rubric) => rubric.Slip is { } share ? Ratio.FromFraction(share) : (Ratio?)null, (rubric, value) => rubric with { Slip = value?.Fraction }),
         Earned("rounding", "for a value that was not rounded as asked, or that was rounded on the way", rubric => rubric.Rounding, (rubric, value) => rubric with { Rounding = value }),
-        Earned("unit", "for a number without a unit that is right in the SI unit, where the sheet asks for another one", rubric => rubric.UnitLeftOut, (rubric, value) => rubric with { UnitLeftOut = value }),
+        Earned("unit", "for a number without a unit that is right in the SI unit, where the sheet asks for another one, or with a part of its unit", rubric => rubric.UnitLeftOut, (rubric, value) => rubric with { UnitLeftOut = value }),
         Earned("kind", "for a right number of another kind, such as rms in place of peak-to-peak", rubric => rubric.OtherKind, (rubric, value) => rubric with { OtherKind = value }),
         Earned("sign", "for a value that is right but for its sign", rubric => rubric.WrongSign, (rubric, value) => rubric with { WrongSign = value }),
     ];

@@ -37,6 +37,9 @@ internal static class Marker
     /// <summary>A number without its unit, right in the SI unit and not in the one that the sheet asks for.</summary>
     public const string UnitLeftOut = "unit-left-out";
 
+    /// <summary>A right number whose unit stops short of what was asked for: V of V/√Hz.</summary>
+    public const string PartOfUnit = "part-of-unit";
+
     /// <summary>The value before it was rounded to a whole number or to a part.</summary>
     public const string NotRounded = "not-rounded";
 
@@ -53,6 +56,7 @@ internal static class Marker
         [WrongSign] = "the value is right but for its sign",
         [KindOfVoltage] = "an rms, peak or peak-to-peak value where another of these was asked for",
         [UnitLeftOut] = "no unit was written, and the number is right in an SI unit, not in the one that the sheet names",
+        [PartOfUnit] = "the number is right, and only a part of its unit was written",
         [NotRounded] = "the value before it was rounded to what can be counted or bought",
         [RoundedEarly] = "close to the answer: rounded too early on the way",
         [Unreadable] = "no number and no choice that can be read",
@@ -119,7 +123,9 @@ internal static class Marker
             ?? throw new ArgumentException("The key's question has neither choices nor a kind of quantity.", nameof(question));
         AskedUnit asked = AskedUnit.Of(kind, question);
         AnswerReading read = AnswerReader.Quantity(kind, text, asked);
-        return Judge(question, read, asked, shares);
+        return read.State is AnswerState.Failed && AnswerReader.OfPartOfUnit(kind, text) is { } value && IsRight(question, value)
+            ? (shares.UnitLeftOut * question.Points, PartOfUnit, $"the number is right, but {kind.Words} is in {kind.SiUnit}")
+            : Judge(question, read, asked, shares);
     }
 
     /// <summary>Marks a value as it was read.</summary>
@@ -158,7 +164,7 @@ internal static class Marker
 
     private static (double Points, string Slip, string Remark) Compare(KeyQuestion question, double value, QuestionRubric shares)
     {
-        if (IsUnrounded(question, value))
+        if (IsUnrounded(question, value) || (IsRight(question, value) && IsBetweenWholeNumbers(question, value)))
         {
             KeySlip? told = question.Slips.FirstOrDefault(slip => slip.Value == question.Unrounded);
             return (shares.Rounding * question.Points, told?.Code ?? NotRounded,
@@ -211,6 +217,10 @@ internal static class Marker
         && ThreeDigits.HalfUnit(question.Value) + Width(question) < Math.Abs(value - question.Value)
         && Math.Abs(value - unrounded) <= ThreeDigits.HalfUnit(unrounded) + Width(question)
         && Math.Abs(value - unrounded) < Math.Abs(value - question.Value);
+
+    /// <summary>A fraction where a whole number was asked for: near as it is to the right one, nobody averages it.</summary>
+    private static bool IsBetweenWholeNumbers(KeyQuestion question, double value) =>
+        question.Unrounded is not null && question.Kind!.Is<Ratio>() && double.IsInteger(question.Value) && !double.IsInteger(value);
 
     private static bool IsRoundedEarly(KeyQuestion question, double value)
     {

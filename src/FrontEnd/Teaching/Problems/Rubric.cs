@@ -9,7 +9,7 @@ internal sealed record QuestionRubric
     /// <summary>A value that was not rounded as asked, or off by what rounding on the way explains.</summary>
     public double Rounding { get; init; } = 0.5;
 
-    /// <summary>A number without a unit that is right in the SI unit, where the sheet asks for another one.</summary>
+    /// <summary>A number without a unit that is right in the SI unit, where the sheet asks for another one, or a right one with a part of its unit.</summary>
     public double UnitLeftOut { get; init; } = 0.5;
 
     /// <summary>A right number of another kind: rms where peak-to-peak was asked for, or the like.</summary>
