@@ -32,7 +32,7 @@ internal static partial class OtherLanguages
         // Hardly a line has a key with its sign, or begins a table.
         int Count(string line, char sign) => line.AsSpan().Count(sign);
         return ours == 0 && Array.TrueForAll(lines, line => Yaml().IsMatch(line)) ? ReadingMessages.OtherLanguage("YAML", "a line is `key = value`, and a table starts with `[name]`; " + Start)
-            : ours == 0 && new[] { ',', ';', '\t' }.Any(sign => Count(lines[0], sign) > 0 && Array.TrueForAll(lines, line => Count(line, sign) == Count(lines[0], sign)))
+            : ours == 0 && ",;\t".Any(sign => Count(lines[0], sign) > 0 && Array.TrueForAll(lines, line => Count(line, sign) == Count(lines[0], sign)))
                 ? ReadingMessages.OtherLanguage("a table of values (CSV)", "name a design file; " + Start)
             : lines.Length > 2 ? ReadingMessages.OtherLanguage("a text with hardly a key in it", "name a design file; " + Start) : null;
     }
