@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using FrontEnd.Bench;
 using FrontEnd.Catalogue;
 using FrontEnd.Documents;
@@ -42,6 +43,27 @@ public sealed class BenchNarrowingTests
         Assert.Equal(before.PartlyKnown!.Unknowns.Select(one => one.Key), after.PartlyKnown!.Unknowns.Select(one => one.Key));
         Assert.All(before.PartlyKnown.Unknowns.Zip(after.PartlyKnown.Unknowns), pair => Assert.True(pair.First.Least <= pair.Second.Least && pair.Second.Greatest <= pair.First.Greatest, pair.First.Key));
         Assert.Equal(before.Design.Electrodes.Mismatch, after.Design.Electrodes.Mismatch);
+    }
+
+    /// <summary>Check leads to what is worth recording, bench names it with what it narrows, and a recording that narrowed nothing says so and what else
+    /// would: never itself.</summary>
+    [Fact]
+    public void WhatToRecord_IsRankedAndNeverWhatNarrowsNothing()
+    {
+        using TemporaryFolder folder = new();
+        string check = Shell.Run("check", Bought).Output;
+        Assert.Contains("  what to record to narrow it  frontend bench designs/bought-headband.toml\n", check, StringComparison.Ordinal);
+        Assert.DoesNotContain("--fixture shorted", check, StringComparison.Ordinal);
+        Outcome plan = Shell.Run("bench", Bought);
+        Assert.Equal(2, plan.Code);
+        Assert.Matches(@"--fixture shorted --narrow narrowed.toml`, which narrows .*\(`--fixture 1M`\) narrows amplifier.current-noise in \d\d %", plan.Messages);
+        Outcome nothing = Shell.Run("bench", Bought, "--measured", White(folder, 0.8), "--fixture", "shorted", "--narrow", Path.Combine(folder.Path, "same.toml"));
+        Assert.Equal(0, nothing.Code);
+        Assert.Contains("  none: the ranges are unchanged", nothing.Output, StringComparison.Ordinal);
+        Assert.Contains("(`--fixture 1M`) narrows", Regex.Replace(nothing.Output, @"\s+", " "), StringComparison.Ordinal);
+        Assert.DoesNotContain("(`--fixture 10k`) narrows", Regex.Replace(nothing.Output, @"\s+", " "), StringComparison.Ordinal);   // it would read the same
+        Assert.DoesNotContain("(`--fixture shorted`) narrows", Regex.Replace(nothing.Output, @"\s+", " "), StringComparison.Ordinal);
+        Assert.Contains("; nothing in it is narrower", nothing.Messages, StringComparison.Ordinal);
     }
 
     /// <summary>No verdict that was answered is open in the narrowed file.</summary>

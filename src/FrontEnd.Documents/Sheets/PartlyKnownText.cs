@@ -62,7 +62,7 @@ internal static class PartlyKnownText
         BriefUnknown(page, sheet);
         page.Line("next");
         CheckText.Call(page, "intervals, hum, cautions", $"check {file} --all");
-        CheckText.Call(page, "narrow it by a recording", $"bench {file} --measured shorted.csv --fixture shorted");
+        CheckText.Call(page, "what to record to narrow it", $"bench {file}");
         CheckText.Call(page, "a page to print", $"sheet {file} --plain -o sheet.html");
         CheckText.Screens(page, "enter values on screens", file);
         return page.ToString();

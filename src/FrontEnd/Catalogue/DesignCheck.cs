@@ -22,9 +22,10 @@ public static partial class DesignCheck
         Checker checker = new(design, unread ?? new HashSet<string>(StringComparer.Ordinal));
         IReadOnlyList<Field<Design>> fields = DesignFields.Of(design);
         checker.Ranges(fields);
-        if (checker.Findings.Exists(finding => finding.Field == DesignList.ChannelsKey))
+        if (checker.Findings.Exists(finding => finding.Field == DesignList.ChannelsKey || finding.Code == Messages.UnknownWord))
         {
-            // What looks at the channels one by one needs a number of them; a design made in code may say -3 or two thousand million.
+            // What looks at the channels one by one needs a number of them, and every choice is worked out as one of those there are; a design made in
+            // code may say -3 or two thousand million, and a number cast to a choice.
             return checker.Findings;
         }
 
@@ -54,7 +55,8 @@ public static partial class DesignCheck
         {
             foreach (Field<Design> field in fields)
             {
-                if (FieldText.CheckRange(field, field.Get(design)) is { } finding)
+                object? value = field.Get(design);
+                if ((FieldText.CheckChoice(field, value) ?? FieldText.CheckRange(field, value)) is { } finding)
                 {
                     Findings.Add(finding);
                 }

@@ -108,6 +108,18 @@ public sealed class PartlyKnownEvaluatorTests
         Assert.StartsWith("inputs shorted", verdict.ClosesBy, StringComparison.Ordinal);
     }
 
+    /// <summary>Noise of the electrodes' resistance times the amplifier's current is as good as none with wires: a recording with shorted inputs whose
+    /// reading would hardly ever decide is not proposed.</summary>
+    [Fact]
+    public void OpenNoise_ThatShortedInputsDoNotShow_IsNotClosedByThem()
+    {
+        Design design = Designs.Dry with { Requirements = new() { Noise = VoltagePeakToPeak.FromVolts(12e-6) }, Input = Designs.Dry.Input with { SeriesResistor = Resistance.FromKilohms(1) } };
+        PartlyKnownDesign open = With(design, ("amplifier.input-noise", 10e-9, 100e-9), ("amplifier.current-noise", 1e-15, 5e-12));
+        Result result = PartlyKnownEvaluator.Evaluate(open)[ResultIds.Noise.BoardShare];
+        Assert.Equal(VerdictKind.Open, result.Verdict.Kind);
+        Assert.StartsWith("ask the maker", result.Verdict.ClosesBy, StringComparison.Ordinal);
+    }
+
     /// <summary>Resistors between 200 kΩ and 1 MΩ leave every draw below the quoted limit, and still nobody knows.</summary>
     [Fact]
     public void Safety_OnAnUnknownResistor_IsNeverPassed()
