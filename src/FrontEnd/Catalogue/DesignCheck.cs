@@ -267,7 +267,7 @@ public static partial class DesignCheck
             {
                 Error(Messages.SitesCount, "montage.sites",
                     $"montage.sites names {design.Montage.Sites.Count} sites, but channels is {design.Channels}",
-                    "each channel records one site", "name as many sites as there are channels", "channels");
+                    "each channel records one site", $"set channels to {design.Montage.Sites.Count}, or name as many sites as there are channels", "channels");
             }
 
             int before = Findings.Count;

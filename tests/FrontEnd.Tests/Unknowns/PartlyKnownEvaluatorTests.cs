@@ -73,6 +73,7 @@ public sealed class PartlyKnownEvaluatorTests
         string[] nodes = [.. each.Select(one => one.Node).Distinct()];
         Assert.InRange(nodes.Length, 2, 5);
         Assert.All(nodes, node => Assert.Contains($"at {node} in {each.Count(one => one.Node == node)}", least.Text, StringComparison.Ordinal));
+        Assert.All(nodes, node => Assert.Contains(node, least.Name, StringComparison.Ordinal));
         Assert.Equal("requirements.headroom", least.Verdict.Requirement);
         Assert.Same(least, Assert.Single(assessment.Judged, result => result.Verdict.Requirement == "requirements.headroom"));
         Assert.Contains("divider", least.Verdict.ClosesInShort ?? "divider", StringComparison.Ordinal);
