@@ -316,7 +316,8 @@ public sealed class DesignDocument
     }
 
     /// <summary>Writes into the file what another design has different: values one by one, elements of lists table by table, so that comments
-    /// stay. Where the file's form leaves no place for a change it is written anew, its comments at the end, and the outcome says so.</summary>
+    /// stay. Where the file's form leaves no place for a change it is written anew, its comments at the end, and the outcome says so.
+    /// A value outside its range is refused, and the document is as it was.</summary>
     public TakenOver TakeOver(Design wanted) => Edits.TakeOver(this, wanted);
 
     /// <summary>The document with other ends of what is not known; all else stays to the character. What the file's form leaves no place for stays as it

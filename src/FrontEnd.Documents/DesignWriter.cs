@@ -10,6 +10,7 @@ public static class DesignWriter
 {
     /// <summary>The design as TOML; reading it gives the same design back.</summary>
     /// <param name="stated">Keys that are written even where their value is the default: the user has stated them.</param>
+    /// <exception cref="ArgumentException">A number is none, which no file can hold: <see cref="DesignCheck"/> names it.</exception>
     public static string ToToml(Design design, IReadOnlyCollection<string>? stated = null) => ToToml(design, stated, null);
 
     /// <summary>A design of which something is not known, as TOML: unknown values as the word or the ends that were given. In a bought device what
@@ -63,6 +64,7 @@ public static class DesignWriter
 
     private static string ToToml(Design design, IReadOnlyCollection<string>? stated, PartlyKnownDesign? partly)
     {
+        RequireNumbers(design);
         StringBuilder text = new();
         Design start = new();
         HashSet<string> kept = new(stated ?? [], StringComparer.Ordinal);
@@ -110,7 +112,24 @@ public static class DesignWriter
     }
 
     /// <summary>The design as JSON in the plain-number form, every field; reading it gives the same design back.</summary>
-    public static string ToJson(Design design) => PlainDesign.Text(design) + "\n";
+    /// <exception cref="ArgumentException">A number is none, which no file can hold: <see cref="DesignCheck"/> names it.</exception>
+    public static string ToJson(Design design)
+    {
+        RequireNumbers(design);
+        return PlainDesign.Text(design) + "\n";
+    }
+
+    private static void RequireNumbers(Design design)
+    {
+        foreach (Field<Design> field in DesignFields.Of(design))
+        {
+            object? value = field.Get(design);
+            if (value is IReadOnlyList<double> list ? list.Any(one => !double.IsFinite(one)) : FieldKinds.SiValue(value) is { } si && !double.IsFinite(si))
+            {
+                throw new ArgumentException($"{field.Key} is no finite number, and no file can hold it.", nameof(design));
+            }
+        }
+    }
 
     /// <summary>The same for a design of which something is not known.</summary>
     public static string ToJson(PartlyKnownDesign design) => PlainDesign.Text(design.Given.Design, design) + "\n";

@@ -49,9 +49,15 @@ internal static class Edits
     /// <summary>Writes into a document what another design has different: values field by field, elements of lists table by table, so that
     /// comments stay.</summary>
     /// <remarks>A value that goes and has a comment stays as a comment with it. Where the file's form leaves no place for the change it is
-    /// written anew, its comments at the end, and the outcome says so.</remarks>
+    /// written anew, its comments at the end, and the outcome says so.
+    /// <para>A value that no file may hold, as a design made in code may have, is refused, and the document is as it was.</para></remarks>
     public static TakenOver TakeOver(DesignDocument document, Design wanted)
     {
+        if (Unwritable(wanted) is { } refused)
+        {
+            return new TakenOver(document, document.Placed(refused), null);
+        }
+
         DesignDocument next = DesignFields.OptionalParts
             .Where(part => part.IsThere(document.Design) && !part.IsThere(wanted))
             .Aggregate(document, (now, part) => WithoutTable(now, part.Key));
@@ -78,6 +84,11 @@ internal static class Edits
 
         return IsSame(next.Design, wanted) ? new TakenOver(next, null, null) : Anew(document, wanted);
     }
+
+    /// <summary>The first value outside its range, or choice that is none; null where a file may hold all of them.</summary>
+    private static Finding? Unwritable(Design design) => DesignFields.Of(design)
+        .Select(field => (Field: field, Value: field.Get(design)))
+        .Select(one => FieldText.CheckChoice(one.Field, one.Value) ?? FieldText.CheckRange(one.Field, one.Value)).FirstOrDefault(finding => finding is not null);
 
     /// <summary>Moves an element of a list one place, with its comments.</summary>
     /// <param name="index">From 0.</param>
