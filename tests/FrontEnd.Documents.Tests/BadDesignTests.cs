@@ -108,8 +108,8 @@ public sealed class BadDesignTests
         { "[input]\n// series-resistor = \"5 kΩ\"\n", "FE0120", 2, "", "begins no comment", "write # series-resistor" },
         { "[input]\n; the leads\n", "FE0120", 2, "", "begins no comment", "write # the leads" },
         { "[input]\nrésistance = \"5 kΩ\"\n", "FE0121", 2, "input.résistance", "letters a to z", "series-resistor" },
-        { "[amplifier]\ngain_db = 14\n", "FE0121", 2, "amplifier.gain_db", "no key", "the key is `gain`, and a unit stands with its value: 14 dB are a factor of 5.012" },
-        { "[amplifier]\ngain (dB) = 14\n", "FE0120", 2, "amplifier.gain-dB", "not how a key is written", "write 5.012" },
+        { "[amplifier]\ngain_db = 14\n", "FE0121", 2, "amplifier.gain_db", "no key", "write gain = 5.012: a unit stands with its value" },
+        { "[amplifier]\ngain (dB) = 14\n", "FE0120", 2, "amplifier.gain-dB", "not how a key is written", "write gain = 5.012" },
         { "[converter]\nrate_hz = 500\n", "FE0121", 2, "converter.rate_hz", "no key", "write rate = \"500 hz\"" },
         { "[converter]\nrateHz = 500\n", "FE0121", 2, "converter.rateHz", "no key", "write rate = \"500 Hz\"" },
         { "[converter]\nsample-rate = \"500 Hz\"\n", "FE0121", 2, "converter.sample-rate", "nearest is `converter.rate`", "write `rate`" },
@@ -200,9 +200,19 @@ public sealed class BadDesignTests
         { "band = [\"1 Hz\"]\n", "FE0115", 1, "band", "it has 1", "[\"0.5 Hz\", \"40 Hz\"]" },
         { "stages = [1]\n", "FE0128", 1, "stages", "a number in it", "[[stages]]" },
         { "[montage]\nreference-buffered = \"yes\"\n", "FE0124", 2, "montage.reference-buffered", "is a text", "true" },
-        { "[electrodes.active]\ncard = 4\n", "FE0124", 2, "electrodes.active.card", "a part card", "card-name" },
+        { "[electrodes.active]\ncard = 4\n", "FE0124", 2, "electrodes.active.card", "a part card", "write a value like \"" },
+
+        { "channels = [2]\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0124", 1, "channels", "is a list", "write 2" },
+        { "[ground-drive]\nkind = true\n", "FE0124", 2, "ground-drive.kind", "is true or false", "write one of `\"passive\"`" },
+        { "[amplifier]\ncard = [\"low-noise-cmos\"]\n", "FE0124", 2, "amplifier.card", "is a list", "write \"low-noise-cmos\"" },
+        { "[input]\nseries-resistor = \"5 kΩ\"\nseries_resistor = \"5 kΩ\"\n", "FE0121", 3, "input.series_resistor", "no key", "remove one of the two" },
 
         // Units.
+        { "[converter]\nrate = 500\n", "FE0125", 2, "converter.rate", "`500` has no unit", "\"500 Hz\" if that is the unit" },
+        { "[input]\nshunt-capacitor = 22e-12\n", "FE0125", 2, "input.shunt-capacitor", "`22e-12` has no unit", "\"22e-12 F\" if that is the unit" },
+        { "band = [1, \"30 Hz\"]\n", "FE0125", 1, "band", "`1` has no unit", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "[input]\nseries-resistor = \"1,000,000\"\n", "FE0103", 2, "input.series-resistor", "comma", "write `1000000 Ω` if ohms are meant" },
+        { "[signal]\nsmallest = \"0.5 u\"\n", "FE0102", 2, "signal.smallest", "a prefix stands before a unit", "write `0.5 uV`" },
         { "[input]\nseries-resistor = 68000\n", "FE0125", 2, "input.series-resistor", "`68000` has no unit", "\"4.7 kΩ\"" },
         { "band = [0.5, 40]\n", "FE0125", 1, "band", "`0.5` has no unit", "0.5 Hz" },
         { "[input]\nseries-resistor = \"68 kHz\"\n", "FE0102", 2, "input.series-resistor", "belongs to a frequency", "4.7 kΩ" },
@@ -242,6 +252,8 @@ public sealed class BadDesignTests
         { Stage + "opamp = \"micropower\"\n", "FE0126", 4, "stages[1].opamp.card", "no part card `micropower` for an op-amp", "ends in .toml" },
 
         // Fields against each other.
+        { "channels = 2\n[montage]\nsites = [\"O1\", \"O1\"]\n", "FE0303", 3, "montage.sites[2].name", "both named `O1`", "rename" },
+        { "band = [\"1 Hz\", \"40 Hz\"]\n[converter]\nrate = \"250 mHz\"\n[[digital]]\nkind = \"notch\"\ncentre = \"50 Hz\"\n", "FE1170", 3, "converter.rate", "band, digital[1].centre", "the prefix of its unit" },
         { "band = [\"40 Hz\", \"0.5 Hz\"]\n", "FE0301", 1, "band", "starts at 40.0 Hz", "lower frequency first" },
         { "band = [\"0.5 Hz\", \"125 Hz\"]\n", "FE0302", 1, "band", "half the sampling rate, 125 Hz", "raise converter.rate" },
         { Stage + "name = \"a\"\n" + Stage + "name = \"A\"\n", "FE0303", 8, "stages[2].name", "both named", "rename" },
@@ -312,6 +324,21 @@ public sealed class BadDesignTests
         Assert.Null(document.Design.Electrodes.Ground);
         Assert.False(document.HasErrors);
         CatalogueTests.AssertSame(document.Design, DesignDocument.Parse(DesignWriter.ToToml(document.Design), DocumentFormat.Toml).Design, text);
+    }
+
+    /// <summary>A site that is one letter away from one of the head's, such as a letter of another script, is told: what it sees cannot be computed.</summary>
+    [Theory]
+    [InlineData("sites = [\"\u043E1\", \"O2\"]\n", "montage.sites", "`O1`", "Cyrillic")]
+    [InlineData("sites = [\"O1\", \"02\"]\n", "montage.sites", "`O2`", "any words")]
+    [InlineData("reference = \"\u04101\"\n", "montage.reference", "`A1`", "Cyrillic")]
+    [InlineData("reference = \"A3\"\n", "montage.reference", "`A1`", "any words")]
+    public void Toml_SiteThatIsNearlyOne_IsWarned(string line, string field, string near, string note)
+    {
+        DesignDocument document = DesignDocument.Parse("channels = 2\n[montage]\n" + line, DocumentFormat.Toml);
+        Finding finding = Assert.Single(document.Findings, finding => finding.Field == field);
+        Assert.Equal((Severity.Warning, 3), (finding.Severity, finding.Line!.Value));
+        Assert.Contains(near, finding.Help, StringComparison.Ordinal);
+        Assert.Contains(note, finding.Note, StringComparison.Ordinal);
     }
 
     /// <summary>[digital] twice: each is told, and none is said to be set twice.</summary>

@@ -152,6 +152,14 @@ internal static class NodeValue
                     ? wrong with { Note = "the decimal sign is a point, and a comma stands between two values" } : wrong;
         }
 
+        if (!plain && list.Items.Exists(item => item is NumberNode) && list.Items.TrueForAll(item => item is NumberNode
+            || (item is TextNode text && QuantityText.TryParse(text.Value, out Frequency _, out _))))
+        {
+            place = list.Items.Find(item => item is NumberNode)!;
+            string meant = string.Join(", ", list.Items.Select(item => item is NumberNode bare ? $"\"{bare.Written} Hz\"" : Literals.Quoted(((TextNode)item).Value)));
+            return ReadingMessages.Bare(field, key, ((NumberNode)place).Written) with { Help = $"write [{meant}] if hertz are meant" };
+        }
+
         Frequency[] edges = new Frequency[2];
         for (int i = 0; i < 2; i++)
         {

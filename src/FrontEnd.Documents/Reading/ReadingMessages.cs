@@ -193,7 +193,7 @@ internal static class ReadingMessages
 
     /// <param name="meant">The value as it is to be written; null where only its form is known.</param>
     internal static Finding Type(string key, string what, string wanted, string example, string? meant = null) =>
-        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, meant is null ? $"write a value like {example}" : $"write {meant}");
+        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, meant is null ? example.StartsWith("one of", StringComparison.Ordinal) ? $"write {example}" : $"write a value like {example}" : $"write {meant}");
 
     internal static Finding NotFinite(string key, string wanted, string example) =>
         Error(WrongType, key, $"{key} is infinite or not a number, but {wanted} is expected", "every value is a finite number",
@@ -207,7 +207,12 @@ internal static class ReadingMessages
         Error(BareNumber, key, $"`{written}` has no unit, but {key} is {FieldKinds.Noun(field)}", null,
             field.Holds<Resistance>() && double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out double ohms) && double.IsFinite(ohms)
                 ? $"write number and unit in quotes, such as {FieldKinds.Likely(field)}; if ohms are meant, \"{QuantityText.FormatPart(Resistance.FromOhms(ohms))}\""
+                : NumberMeant.IsNumber(written) && UnitOf(field, written) is { } unit ? $"write number and unit in quotes: \"{written} {unit}\" if that is the unit"
                 : $"write number and unit in quotes, such as {FieldKinds.Likely(field)}");
+
+    /// <summary>The unit that a bare number probably has: the default's, or the one without a prefix where it is written as instruments write SI units.</summary>
+    private static string? UnitOf(FieldDescription field, string written) =>
+        Messages.IsInPlainUnit(written, field.Quantity!) ? field.Quantity!.Units[0].Spellings[0] : FieldKinds.UnitOfDefault(field) ?? QuantityText.UnitOfExample(field.Quantity!.Example);
 
     internal static Finding NoCard(string key, string name, CardClass cardClass, IReadOnlyList<string> known, string? nearest) =>
         Error(UnknownCard, key, $"there is no part card `{name}` for {Noun(cardClass)}", $"the cards are {Messages.Listed(known)}",

@@ -55,7 +55,13 @@ internal static partial class TomlHeaders
         Match written = Inside().Match(code);
         string inside = written.Groups["name"].Value.Trim(), rest = written.Groups["rest"].Value.Trim(']', ')', '}', '>', ':', ';', ',', ' ');
         string plain = TomlLine.PlainName(Dots().Replace(inside.Replace("\"", "", StringComparison.Ordinal), "."));
-        string? known = Known(plain) ?? Nearest.Of(plain, Tables);
+        int word = plain.IndexOf('-', StringComparison.Ordinal);
+        if (Known(plain) is null && inside.Contains(' ', StringComparison.Ordinal) && 0 < word && Array.Exists(Tables, table => table == plain[..word]))
+        {
+            plain = $"{plain[..word]}.{plain[(word + 1)..]}";   // a table in a table, with a blank for the dot
+        }
+
+        string? known = Known(plain) ?? (plain.Contains('.', StringComparison.Ordinal) && Array.Exists(Tables, table => plain.StartsWith(table + ".", StringComparison.Ordinal)) ? null : Nearest.Of(plain, Tables));
         bool isName = PlainName().IsMatch(plain);
         if (!isName && known is null)
         {

@@ -22,6 +22,7 @@ internal static partial class QuantityMeant
         (NumberMeant.WithoutGroups, _ => NumberMeant.Rule),
         (text => TimesPowerOfTen().Replace(text, match => "e" + Power(match.Groups["power"].Value)), _ => "a power of ten is written with an e: 2.2e3"),
         (Quotient, _ => "a value is one number, not a fraction"),
+        (text => SignApart().Replace(text, ""), _ => "a sign stands close to its number"),
         (text => PlusMinus().Replace(text, "±"), _ => "plus or minus is one sign, `±`"),
         (text => text.Replace('*', '·'), _ => "units are joined by a raised dot or by nothing"),
         (text => UnitNames.Known(text), text => UnitNames.Why(text)),
@@ -56,6 +57,11 @@ internal static partial class QuantityMeant
     /// <summary>True for what is read, and read as it is written: bare ohms are not.</summary>
     private static bool IsRead(string text, QuantityKind kind) =>
         QuantityText.IsRead(kind, text, out IQuantity? value) && (!kind.Is<Resistance>() || value!.SiValue == 0 || !NumberMeant.IsNumber(text));
+
+    /// <summary>A prefix's letter where its unit is left out, which another kind may read without one: 0.5 µ for a voltage.</summary>
+    public static Proposal? PrefixOf(string text, string unit, QuantityKind kind) =>
+        unit.Length == 1 && kind.Units[0].Prefixes.Contains(unit[0] is '\u03BC' or 'u' ? 'µ' : unit[0], StringComparison.Ordinal) && IsRead(text + kind.Units[0].Spellings[0], kind)
+            ? new("a prefix stands before a unit", $"write `{text}{kind.Units[0].Spellings[0]}` if that is intended") : null;
 
     /// <summary>A prefix in full, without the unit that it belongs to: 100 nano.</summary>
     private static Proposal? PrefixAlone(string text, QuantityKind kind)
@@ -142,6 +148,9 @@ internal static partial class QuantityMeant
 
     [GeneratedRegex(@"^(?:(?<over>[0-9]{1,6})\s*/\s*(?<under>[0-9]{1,6})(?![0-9.])|(?:(?<whole>[0-9]{1,6})\s*)?(?<sign>[¼½¾⅐-⅞]))", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Fraction();
+
+    [GeneratedRegex(@"(?<=^[-+−])\s+(?=[0-9.])", RegexOptions.None, 1000)]
+    private static partial Regex SignApart();
 
     [GeneratedRegex(@"\+\s*/?\s*[-−]", RegexOptions.None, 1000)]
     private static partial Regex PlusMinus();
