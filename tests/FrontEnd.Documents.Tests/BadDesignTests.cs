@@ -87,6 +87,15 @@ public sealed class BadDesignTests
         { "channels = 99999999999999999999\n", "FE0120", 1, "channels", "more digits than", "check the number" },
         { "[amplifier]\ngain = 3.5.1\n", "FE0120", 2, "amplifier.gain", "more than one point", "one point" },
 
+        { "band = [\n  \"1 Hz\",\n  \"30 Hz\"\n[amplifier]\ngain = 4\n", "FE0120", 1, "band", "no `]` at its end", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "band = [  # in hertz\n  1 Hz,\n  30 Hz\n]\nname = \"x\"\n", "FE0120", 1, "band", "not in quotes", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "band = [\n  \"1 Hz\"\n  \"30 Hz\"\n]\nname = \"x\"\n", "FE0120", 1, "band", "no comma stands between", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "name = \"x”\n", "FE0120", 1, "name", "no closing quote", "at its end: \"x\"" },
+        { "name = 2026-11-26\n", "FE0124", 1, "name", "a date or time", "write \"2026-11-26\"" },
+        { "channels' = 2\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0120", 1, "channels", "not how a key is written", "write channels = 2" },
+        { "channels ＝ 2\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0120", 1, "channels", "stands where `=` belongs", "write channels = 2" },
+        { "2 = channels\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0120", 1, "2", "not in quotes", "\"channels\"" },
+
         // The remedy is one that the field takes.
         { "[amplifier]\ngain = 14dB\n", "FE0120", 2, "amplifier.gain", "not in quotes", "write 5.012" },
         { "channels = two\n", "FE0120", 1, "channels", "not in quotes", "a value like 8" },
@@ -110,6 +119,12 @@ public sealed class BadDesignTests
         { "[input]\nrésistance = \"5 kΩ\"\n", "FE0121", 2, "input.résistance", "letters a to z", "series-resistor" },
         { "[amplifier]\ngain_db = 14\n", "FE0121", 2, "amplifier.gain_db", "no key", "write gain = 5.012: a unit stands with its value" },
         { "[amplifier]\ngain (dB) = 14\n", "FE0120", 2, "amplifier.gain-dB", "not how a key is written", "write gain = 5.012" },
+        { "[supply]\ncapacity_mAh = 800\n", "FE0121", 2, "supply.capacity_mAh", "no key", "write battery-capacity = \"800 mAh\"" },
+        { "[supply]\nother_current_mA = 4\n", "FE0121", 2, "supply.other_current_mA", "no key", "write other-current = \"4 mA\"" },
+        { "# [signal]\nsmallest = \"1 µV\"\nlargest = \"2 mV\"\n", "FE0121", 2, "smallest", "no key", "write [signal] before them" },
+        { "[[digital]]\nkind = \"bandstop\"\ncentre = \"50 Hz\"\nq = 10\n", "FE0122", 3, "digital[1].centre", "no key `centre` or `q`", "element's kind" },
+        { "[[stages]]\nkind = \"low-pass\"\ntopology = \"rc-passive\"\nR = \"1 kΩ\"\n", "FE0121", 4, "stages[1].R", "nearest is `stages[1].r`", "write `r`" },
+        { "bands = [\"1 Hz\", \"30 Hz\"]\n", "FE0128", 1, "bands", "a list of tables", "[[bands]]" },
         { "[converter]\nrate_hz = 500\n", "FE0121", 2, "converter.rate_hz", "no key", "write rate = \"500 hz\"" },
         { "[converter]\nrateHz = 500\n", "FE0121", 2, "converter.rateHz", "no key", "write rate = \"500 Hz\"" },
         { "[converter]\nsample-rate = \"500 Hz\"\n", "FE0121", 2, "converter.sample-rate", "nearest is `converter.rate`", "write `rate`" },
@@ -120,6 +135,10 @@ public sealed class BadDesignTests
         { "input\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
         { "{input}\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
         { "input]\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
+        { "== input ==\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
+        { "input = {\n  series-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
+        { "［input］\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
+        { "[[input]\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
         { "[ground drive]\nkind = \"passive\"\n", "FE0120", 1, "", "is not how a table starts", "write [ground-drive]" },
         { "[electrodes/active]\ncard = \"gel-prepared\"\n", "FE0120", 1, "", "is not how a table starts", "write [electrodes.active]" },
         { "[\u0456nput]\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "Cyrillic letter", "write [input]" },
@@ -173,7 +192,7 @@ public sealed class BadDesignTests
         // Wrong types.
         { "[amplifier]\ngain = \"4\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write 4, a bare number" },
         { "[amplifier]\ngain = true\n", "FE0124", 2, "amplifier.gain", "is true or false", "2.5" },
-        { "[electrodes]\nground-electrode = \"none\"\n", "FE0124", 2, "electrodes.ground-electrode", "is a text", "a value like true or false" },
+        { "[electrodes]\nground-electrode = \"none\"\n", "FE0124", 2, "electrodes.ground-electrode", "is a text", "write true or false" },
         { "name = 4\n", "FE0124", 1, "name", "is a number, but a text", "write \"4\"" },
         { "amplifier = 4\n", "FE0128", 1, "amplifier", "a table is expected", "[amplifier]" },
         { "channels = 2.5\n", "FE0113", 1, "channels", "not a whole number", "from 1 to 1024" },
@@ -208,6 +227,8 @@ public sealed class BadDesignTests
         { "[input]\nseries-resistor = \"5 kΩ\"\nseries_resistor = \"5 kΩ\"\n", "FE0121", 3, "input.series_resistor", "no key", "remove one of the two" },
 
         // Units.
+        { "[signal]\nlargest = 0.002\n", "FE0125", 2, "signal.largest", "`0.002` has no unit", "\"0.002 V\" if that is the unit" },
+        { "[electrodes]\noffset = \"0.3\"\n", "FE0107", 2, "electrodes.offset", "`0.3` has no unit", "`0.3 V`" },
         { "[converter]\nrate = 500\n", "FE0125", 2, "converter.rate", "`500` has no unit", "\"500 Hz\" if that is the unit" },
         { "[input]\nshunt-capacitor = 22e-12\n", "FE0125", 2, "input.shunt-capacitor", "`22e-12` has no unit", "\"22e-12 F\" if that is the unit" },
         { "band = [1, \"30 Hz\"]\n", "FE0125", 1, "band", "`1` has no unit", "write [\"1 Hz\", \"30 Hz\"]" },

@@ -20,7 +20,7 @@ internal static class SlipRemedy
             return slip.Problem with { Help = $"{slip.Problem.Help}; its range is {FieldMessages.RangeWords(field)}" };
         }
 
-        return slip.Problem with { Help = slip.NeedsKey ? $"{slip.Problem.Help}; then {still.Help}" : still.Help, Note = still.Note ?? slip.Problem.Note };
+        return slip.Problem with { Help = slip.NeedsKey ? $"a line is `key = value`: {slip.Key} = …; {still.Help}" : still.Help, Note = still.Note ?? slip.Problem.Note };
     }
 
     /// <summary>Puts the remedies into what was said of a table's lines.</summary>

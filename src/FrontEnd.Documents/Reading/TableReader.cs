@@ -176,6 +176,12 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
     {
         string full = place.Path.Length == 0 ? slip.Key : $"{place.Path}.{slip.Key}";
         int found = log.Findings.FindIndex(one => ReferenceEquals(one, slip.Problem));
+        if (place.Card is null && (slip.Key.Length == 0 || (!slip.NeedsKey && place.Set.Find(full) is null && !place.Set.IsTable(full))))
+        {
+            Undecided(place, table, null);
+            return;
+        }
+
         if (place.Card is null && 0 <= found && slip.NeedsKey && place.Set.Find(full) is null && !place.Set.IsTable(full))
         {
             // A key that cannot be written so, and is none in other letters either.
@@ -338,9 +344,10 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         {
             bool isSign = key[i] is '-' or '_', isWord = char.IsAsciiLetterUpper(key[i]) && char.IsAsciiLetterLower(key[i - 1]);
             string unit = key[(isSign ? i + 1 : i)..];
-            if ((isSign || isWord) && value is not null && Field(key[..i]) is { } field && WithUnit(field, value.Trim('"', '\''), unit) is { } remedy)
+            string head = key[..i];
+            if ((isSign || isWord) && value is not null && (Field(head) ?? (isSign ? Field(head.Replace('_', '-')) ?? (Nearest.Of(head, place.Set.Children(place.Path)) is { } near ? Field(near) : null) : null)) is { } field && WithUnit(field, value.Trim('"', '\''), unit) is { } remedy)
             {
-                return $"write {key[..i]} = {remedy}: a unit stands with its value, not in the key";
+                return $"write {field.Key[(field.Key.LastIndexOf('.') + 1)..]} = {remedy}: a unit stands with its value, not in the key";
             }
         }
 
@@ -364,9 +371,10 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         IReadOnlyList<string> known = place.Set.Children(place.Path);
         string prefix = place.Prefix;
         bool isTable = entry.Value is TableNode or ListNode { Items: [TableNode, ..] };
-        if (owner is not Design && place.Display.Length > 0 && place.Path.Length == 0 && VariantWith(owner!, entry.Key) is { } mine)
+        bool isSpeltOtherwise = known.Any(one => string.Equals(one, entry.Key.Replace('_', '-'), StringComparison.OrdinalIgnoreCase));
+        if (owner is not Design && place.Display.Length > 0 && place.Path.Length == 0 && !isSpeltOtherwise && VariantWith(owner!, entry.Key) is { } mine)
         {
-            log.Report(place.Text, ReadingMessages.OtherKind(prefix + entry.Key, entry.Key, mine.Noun, known), entry.KeySpan);
+            OfOtherKind(place, entry, mine, known);
             return;
         }
 
@@ -390,6 +398,15 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
                 || string.Equals(other, entry.Key, StringComparison.Ordinal)) ?? (isTable ? place.Set.Tables.FirstOrDefault(other => other.EndsWith("." + entry.Key, StringComparison.Ordinal)) : null);
             if (elsewhere is not null)
             {
+                string other = Parent(elsewhere);
+                if (!isTable && other.Length > 0 && log.Findings.Count > 0 && log.Findings[^1] is { Code: ReadingMessages.UnknownKey, Note: { } note } before
+                    && note == $"the nearest is `{other}.{before.Field[(before.Field.LastIndexOf('.') + 1)..].Split(',')[0]}`")
+                {
+                    // One after the other of the same table: its head is missing.
+                    log.Findings[^1] = before with { Help = $"write [{other}] before them, the keys from here to `{entry.Key}`, or move them to that table" };
+                    return;
+                }
+
                 Finding moved = ReadingMessages.Unknown(prefix + entry.Key, elsewhere, known, isTable);
                 log.Report(place.Text, moved with { Help = isTable ? $"write [{elsewhere}] if that is intended, or remove it" : $"move it to its table if `{elsewhere}` is intended, or remove it" },
                     entry.KeySpan);
@@ -403,6 +420,25 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
 
     /// <summary>Tables that the file may have besides a design's.</summary>
     public IReadOnlyList<string> Besides { get; init; } = [];
+
+    /// <summary>Keys of another kind of element: all of an element's are told together, as its kind may be what is wrong.</summary>
+    private void OfOtherKind<TOwner>(TablePlace<TOwner> place, Entry entry, Variant mine, IReadOnlyList<string> known)
+    {
+        string key = place.Prefix + entry.Key;
+        int first = log.Findings.FindIndex(one => string.Equals(one.Code, ReadingMessages.KeyOfOtherKind, StringComparison.Ordinal) && string.Equals(Parent(one.Field), Parent(key), StringComparison.Ordinal));
+        if (first < 0)
+        {
+            log.Report(place.Text, ReadingMessages.OtherKind(key, mine.Noun, [entry.Key], known), entry.KeySpan);
+            _otherKind[Parent(key)] = [entry.Key];
+            return;
+        }
+
+        List<string> names = _otherKind[Parent(key)];
+        names.Add(entry.Key);
+        log.Findings[first] = log.Findings[first] with { Message = ReadingMessages.OtherKind(key, mine.Noun, names, known).Message };
+    }
+
+    private readonly Dictionary<string, List<string>> _otherKind = new(StringComparer.Ordinal);
 
     private bool IsTableOrList<TOwner>(TablePlace<TOwner> place, string name) =>
         place.Set.IsTable(place.Path.Length == 0 ? name : $"{place.Path}.{name}") || (place.Path.Length == 0 && (TomlHeaders.Lists.Contains(name)
