@@ -15,13 +15,13 @@ FilterAnswer answer = new FilterWish
     StopEdges = [Frequency.FromHertz(400)],
     Attenuation = Decibels.FromStated(40),
 }.Design();
-DesignedSections filter = DesignedSections.Of(answer, new FilterParts());
-foreach (Finding finding in filter.Findings.Concat(filter.PartFindings))
+DesignedSections? filter = answer.IsUsable ? DesignedSections.Of(answer, new FilterParts()) : null;
+foreach (Finding finding in filter?.Findings ?? answer.Findings)
 {
     Console.WriteLine($"{finding.Code} {finding.Severity}: {finding.Message}");
 }
 
-if (filter.LowPass is { } built)
+if (filter?.LowPass is { } built)
 {
     Console.WriteLine($"order {answer.Choice?.Order}, -3 dB at {QuantityText.Format(built.HalfPower)} as built");
     foreach (BuiltSection section in built.Sections)

@@ -44,6 +44,28 @@ public sealed class BenchNarrowingTests
         Assert.Equal(before.Design.Electrodes.Mismatch, after.Design.Electrodes.Mismatch);
     }
 
+    /// <summary>Check leads to what is worth recording, bench names it with what it narrows, and a recording that narrowed nothing says so and what else
+    /// would: never itself.</summary>
+    [Fact]
+    public void WhatToRecord_IsRankedAndNeverWhatNarrowsNothing()
+    {
+        using TemporaryFolder folder = new();
+        string check = Shell.Run("check", Bought).Output;
+        Assert.Contains("  what to record to narrow it  frontend bench designs/bought-headband.toml\n", check, StringComparison.Ordinal);
+        Assert.DoesNotContain("--fixture shorted", check, StringComparison.Ordinal);
+        Outcome plan = Shell.Run("bench", Bought);
+        Assert.Equal(2, plan.Code);
+        Assert.Matches(@"--fixture shorted --narrow narrowed.toml`, which narrows .*\(`--fixture 1M`\) narrows amplifier.current-noise in \d\d %", plan.Messages);
+        Outcome nothing = Shell.Run("bench", Bought, "--measured", White(folder, 0.8), "--fixture", "shorted", "--narrow", Path.Combine(folder.Path, "same.toml"));
+        Assert.Equal(0, nothing.Code);
+        Assert.Contains("  none: the ranges are unchanged", nothing.Output, StringComparison.Ordinal);
+        string told = string.Join(' ', nothing.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("(`--fixture 1M`) narrows", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("(`--fixture 10k`) narrows", told, StringComparison.Ordinal);   // it would read the same
+        Assert.DoesNotContain("(`--fixture shorted`) narrows", told, StringComparison.Ordinal);
+        Assert.Contains("; nothing in it is narrower", nothing.Messages, StringComparison.Ordinal);
+    }
+
     /// <summary>No verdict that was answered is open in the narrowed file.</summary>
     [Fact]
     public void Check_OfTheNarrowedFile_AnswersAtLeastAsMuch()

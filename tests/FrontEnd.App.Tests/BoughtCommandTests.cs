@@ -39,6 +39,8 @@ public sealed class BoughtCommandTests
         Assert.Contains("             closed by: ask the maker for converter.kind\n", brief, StringComparison.Ordinal);
         Assert.Contains("treat nothing here", brief, StringComparison.Ordinal);
         Assert.Contains("next\n", brief, StringComparison.Ordinal);
+        Assert.Contains("  2 µV rms above the noise in:  x delta", brief, StringComparison.Ordinal);
+        Assert.DoesNotContain("the default of signal.smallest", brief, StringComparison.Ordinal);
         Assert.Equal(lines.Count(line => line.StartsWith("? open ", StringComparison.Ordinal)), all.Split('\n').Count(line => line.StartsWith("? open ", StringComparison.Ordinal)));
         Assert.DoesNotContain("hum: where it comes from", brief, StringComparison.Ordinal);
         Assert.Contains("hum: where it comes from", all, StringComparison.Ordinal);

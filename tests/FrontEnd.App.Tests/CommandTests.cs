@@ -132,8 +132,10 @@ public sealed class CommandTests : IDisposable
         {
             Assert.Contains($".SS {command.Name}", page, StringComparison.Ordinal);
             Assert.All(command.Options, option => Assert.Contains(option.Name.Replace("-", "\\-", StringComparison.Ordinal), page, StringComparison.Ordinal));
+            Assert.All(command.Options.Where(option => option is { HasDefaultValue: true } and not System.CommandLine.Option<bool>), option => Assert.DoesNotContain("default:", option.Description!, StringComparison.Ordinal));
         }
 
+        Assert.Contains("number of builds; default: 10000", page, StringComparison.Ordinal);
         Assert.SkipWhen(!File.Exists("/usr/bin/man"), "needs man");
         (_, _, string complaints) = Shell.Process("man", "--warnings", "-E", "UTF-8", "-l", "-Tutf8", "-Z", Write("frontend.1", page));
         Assert.Equal("", complaints);

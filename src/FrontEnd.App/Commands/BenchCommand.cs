@@ -47,7 +47,9 @@ internal static class BenchCommand
                 return BenchNarrowing.Run(path, document, asked, outlet);
             }
 
-            outlet.Tell(Messages.NeedsRecording(document.NotKnown));
+            RecordingChoice[] choices = document.HasErrors ? [] : [.. RecordingChoice.Of(document.PartlyKnown!)];
+            outlet.Tell(Messages.NeedsRecording(document.NotKnown, [.. choices.Select(one => one.Worth)],
+                document.PartlyKnown?.Find(DesignKeys.Converter.Rate) is null ? "" : DesignKeys.Converter.Rate));
             return ExitCode.Unusable;
         }
 

@@ -44,9 +44,10 @@ internal static class BenchNarrowing
             }
         }
 
-        outlet.Results.Write(asked.Json ? AnswerJson.Of(narrowing, findings, files) : NarrowingText.Of(narrowing));
+        RecordingChoice[] next = narrowing.Contradiction is null ? [.. RecordingChoice.After(narrowing)] : [];
+        outlet.Results.Write(asked.Json ? AnswerJson.Of(narrowing, next, findings, files) : NarrowingText.Of(narrowing, next));
         outlet.Tell(findings);
-        outlet.NameBeside(asked.Json, files, $"; evaluate it with `frontend check {asked.Narrow}`");
+        outlet.NameBeside(asked.Json, files, narrowing.Fields.Any(one => one.IsNarrower) ? $"; evaluate it with `frontend check {asked.Narrow}`" : "; nothing in it is narrower");
         return narrowing.Contradiction is null ? ExitCode.Met : ExitCode.NotMet;
     }
 

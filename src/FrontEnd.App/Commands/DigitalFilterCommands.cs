@@ -12,9 +12,6 @@ internal static class DigitalFilterCommands
 {
     private const string Codes = "Exit code 0: done, 2: there is no such filter.";
 
-    internal static readonly Dictionary<string, FirMethod> Methods = new(StringComparer.Ordinal) { ["equiripple"] = FirMethod.Equiripple,
-        ["kaiser"] = FirMethod.Kaiser };
-
     public static IEnumerable<Command> Make(Outlet outlet) => [Fir(outlet), Comb(outlet), NotchFilters(outlet), Sinc(outlet)];
 
     private static Command Fir(Outlet outlet)
@@ -27,13 +24,13 @@ internal static class DigitalFilterCommands
         Option<string?> ripple = new("--ripple") { Description = "maximum pass-band ripple, largest gain to smallest, such as 0.5dB; may be left out with --taps", HelpName = "dB" };
         Option<string?> attenuation = new("--attenuation") { Description = "minimum stop-band attenuation, such as 60dB; may be left out with --taps of an equiripple filter: errors then have equal weight in all bands", HelpName = "dB" };
         Option<string?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the smallest odd number that meets ripple and attenuation", HelpName = "N" };
-        Option<string?> method = new("--method") { Description = "design method: " + string.Join(", ", Methods.Keys)
+        Option<string?> method = new("--method") { Description = "design method: " + string.Join(", ", FilterWords.Methods.Keys)
             + "; default: equiripple", HelpName = "word" };
         Frame frame = new("fir", "Designs an FIR filter: no feedback, constant delay. " + Codes, outlet, sections: false,
             [shape, pass, stop, ripple, attenuation, taps, method]);
         return frame.With((call, findings) => new FirWish
         {
-            Method = OptionValues.Word(call.GetValue(method) ?? "equiripple", method.Name, Methods, findings),
+            Method = OptionValues.Word(call.GetValue(method) ?? "equiripple", method.Name, FilterWords.Methods, findings),
             Shape = OptionValues.Word(call.GetRequiredValue(shape), shape.Name, FilterWords.Shapes, findings),
             PassEdges = OptionValues.Frequencies(call.GetRequiredValue(pass), pass.Name, findings) ?? [],
             StopEdges = OptionValues.Frequencies(call.GetRequiredValue(stop), stop.Name, findings) ?? [],
@@ -50,7 +47,7 @@ internal static class DigitalFilterCommands
     private static Command Comb(Outlet outlet)
     {
         Option<string?> mains = new("--mains") { Description = "mains frequency; default: 50 Hz", HelpName = "F" };
-        Option<string> periods = new("--periods") { Description = "1: average over one mains period; more: subtract what repeats over that many periods; default: 1", DefaultValueFactory = _ => "1", HelpName = "N" };
+        Option<string> periods = new("--periods") { Description = "1: average over one mains period; more: subtract what repeats over that many periods", DefaultValueFactory = _ => "1", HelpName = "N" };
         Option<string?> edge = new("--edge") { Description = "upper edge of the band, for its droop; default: 40 Hz", HelpName = "F" };
         Frame frame = new("comb",
             "Designs a comb that removes the mains and all its harmonics by averaging over whole periods. " + Codes, outlet,
@@ -70,7 +67,7 @@ internal static class DigitalFilterCommands
     private static Command NotchFilters(Outlet outlet)
     {
         Option<string?> mains = new("--mains") { Description = "mains frequency; default: 50 Hz", HelpName = "F" };
-        Option<string> q = new("--q") { Description = "centre frequency over -3 dB bandwidth; default: 10", DefaultValueFactory = _ =>
+        Option<string> q = new("--q") { Description = "centre frequency over -3 dB bandwidth", DefaultValueFactory = _ =>
             "10", HelpName = "N" };
         Option<bool> common = new("--common-width") { Description = "digital: make every harmonic's notch as wide as the first; default: every notch has the same Q" };
         Option<string?> edge = new("--edge") { Description = "digital: upper edge of the band; harmonics up to it get a notch, the mains always does; default: 40 Hz", HelpName = "F" };
@@ -120,12 +117,12 @@ internal static class DigitalFilterCommands
 
     private static Command Sinc(Outlet outlet)
     {
-        Option<string> order = new("--order") { Description = "k of sinc^k, 1 to 10; default: 3", DefaultValueFactory = _ =>
+        Option<string> order = new("--order") { Description = "k of sinc^k, 1 to 10", DefaultValueFactory = _ =>
             "3", HelpName = "N" };
-        Option<string> ratio = new("--ratio") { Description = "modulator samples for each output sample, 2 to 65536; default: 256",
+        Option<string> ratio = new("--ratio") { Description = "modulator samples for each output sample, 2 to 65536",
             DefaultValueFactory = _ => "256", HelpName = "N" };
         Option<string?> edge = new("--edge") { Description = "upper edge of the band to flatten; default: 40 Hz", HelpName = "F" };
-        Option<string> taps = new("--taps") { Description = "taps of the flattening filter, odd, 3 to 63; default: 11", DefaultValueFactory = _ =>
+        Option<string> taps = new("--taps") { Description = "taps of the flattening filter, odd, 3 to 63", DefaultValueFactory = _ =>
             "11", HelpName = "N" };
         Frame frame = new("sinc",
             "Shows the droop of a delta-sigma converter's sinc decimator and designs the taps that flatten its band. --rate is the output rate. " + Codes,

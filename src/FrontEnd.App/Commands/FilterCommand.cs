@@ -50,7 +50,7 @@ internal static class FilterCommand
             Ripple = OptionValues.Quantity<Decibels>(call.GetValue(options.Ripple), options.Ripple.Name, findings),
             Attenuation = OptionValues.Quantity<Decibels>(call.GetValue(options.Attenuation), options.Attenuation.Name, findings),
             Normalisation = OptionValues.Word(
-                call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
+                call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, FilterWords.Normalisations, findings),
         };
         FilterAnswer? answer = findings.Count == 0 ? wish.Design() : null;
         findings.AddRange(answer?.Findings ?? []);
@@ -83,12 +83,6 @@ internal static class FilterCommand
             arithmetic);
         return CoefficientOutput.Write(file, name, export, arithmetic, ("filter", json), outlet);
     }
-
-    internal static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
-    {
-        ["delay"] = BesselNormalisation.Delay,
-        ["magnitude"] = BesselNormalisation.Magnitude,
-    };
 
     private sealed class Options
     {

@@ -123,7 +123,8 @@ internal static class ManualPage
         foreach (Option option in command.Options.Where(one => !one.Hidden))
         {
             string names = string.Join(", ", option.Aliases.Where(alias => alias is not ("/?" or "/h" or "-?")).Prepend(option.Name).Distinct(StringComparer.Ordinal));
-            page.Append(".TP\n.B ").Append(Text(names)).Append(option.HelpName is { } value ? $" \\fI{Text(value)}\\fR" : "").Append('\n').Append(Text(option.Description ?? "")).Append('\n');
+            page.Append(".TP\n.B ").Append(Text(names)).Append(option.HelpName is { } value ? $" \\fI{Text(value)}\\fR" : "").Append('\n').Append(Text(option.Description ?? ""))
+                .Append(option.HasDefaultValue && option.GetDefaultValue() is string { Length: > 0 } usual ? Text($"; default: {usual}") : "").Append('\n');
         }
     }
 

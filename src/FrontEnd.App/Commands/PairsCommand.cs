@@ -21,7 +21,7 @@ internal static class PairsCommand
         Option<string?> area = new("--area") { Description = "how much cortex acts together; default: 6 cm²", HelpName = "area" };
         Option<string?> wall = new("--wall-towards") { Description = "the source is the wall of a sulcus with its positive side towards this site; default: the crowns of gyri, which point outwards", HelpName = "site" };
         Option<string?> amplitude = new("--amplitude") { Description = "amplitude of the rhythm in the pair of --stated-in; default: none, and only shares are shown", HelpName = "voltage" };
-        Option<string> kind = new("--amplitude-kind") { Description = "pp or rms; default: pp", HelpName = "kind", DefaultValueFactory = _ => "pp" };
+        Option<string> kind = new("--amplitude-kind") { Description = "pp or rms", HelpName = "kind", DefaultValueFactory = _ => "pp" };
         Option<string?> stated = new("--stated-in") { Description = "pair in which the amplitude is stated; default: the source's site against both ears", HelpName = "pair" };
         Option<string?> band = new("--band") { Description = "the rhythm's band by name (alpha, or one of the design's); default: the design's band, without a design alpha", HelpName = "band" };
         Option<string?> best = new("--best") { Description = $"rank every pair of the sites by signal over noise and show this many; default: the design's channels, or {PairStudy.UsualBest} if sites are given", HelpName = "number" };

@@ -11,14 +11,14 @@ internal static class SitesCommand
 {
     public static Command Make(Outlet outlet)
     {
-        Option<string> sagittal = new("--nasion-inion") { Description = "nasion to inion over the vertex, along the skin; default: 36 cm",
+        Option<string> sagittal = new("--nasion-inion") { Description = "nasion to inion over the vertex, along the skin",
             HelpName = "length", DefaultValueFactory = _ => "36 cm" };
-        Option<string> coronal = new("--preauricular") { Description = "preauricular point to preauricular point over the vertex; default: 37 cm", HelpName = "length", DefaultValueFactory = _ => "37 cm" };
-        Option<string> ring = new("--circumference") { Description = "around the head through Fpz, T7, Oz and T8; default: 56 cm",
+        Option<string> coronal = new("--preauricular") { Description = "preauricular point to preauricular point over the vertex", HelpName = "length", DefaultValueFactory = _ => "37 cm" };
+        Option<string> ring = new("--circumference") { Description = "around the head through Fpz, T7, Oz and T8",
             HelpName = "length", DefaultValueFactory = _ => "56 cm" };
-        Option<string> lobe = new("--ear-lobe-down") { Description = "ear lobes A1, A2 below the preauricular points; default: 2.5 cm", HelpName = "length", DefaultValueFactory = _ => "2.5 cm" };
-        Option<string> mastoid = new("--mastoid-down") { Description = "mastoids M1, M2 below the preauricular points; default: 1.5 cm", HelpName = "length", DefaultValueFactory = _ => "1.5 cm" };
-        Option<string> behind = new("--mastoid-back") { Description = "mastoids M1, M2 behind the preauricular points; default: 3.5 cm", HelpName = "length", DefaultValueFactory = _ => "3.5 cm" };
+        Option<string> lobe = new("--ear-lobe-down") { Description = "ear lobes A1, A2 below the preauricular points", HelpName = "length", DefaultValueFactory = _ => "2.5 cm" };
+        Option<string> mastoid = new("--mastoid-down") { Description = "mastoids M1, M2 below the preauricular points", HelpName = "length", DefaultValueFactory = _ => "1.5 cm" };
+        Option<string> behind = new("--mastoid-back") { Description = "mastoids M1, M2 behind the preauricular points", HelpName = "length", DefaultValueFactory = _ => "3.5 cm" };
         Option<string?> from = new("--from") { Description = "site to measure a distance from", HelpName = "site" };
         Option<string?> to = new("--to") { Description = "site to measure a distance to", HelpName = "site" };
         Option<string?> montage = new("--montage") { Description = $"the pairs to compare: {string.Join(", ", Sites.Montages.Keys)}, or chains written out as \"Fp1 F3 C3; Fz Cz\"", HelpName = "montage" };

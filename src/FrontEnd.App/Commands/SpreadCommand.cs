@@ -11,9 +11,9 @@ internal static class SpreadCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
-        Option<string> builds = new("--builds") { Description = "number of builds; default: 10000", DefaultValueFactory = _ => "10000" };
+        Option<string> builds = new("--builds") { Description = "number of builds", DefaultValueFactory = _ => "10000" };
         Option<string> seed = SeedOption();
-        Option<string> distribution = new("--distribution") { Description = "resistors and capacitors uniform within their tolerance, or normal with tolerance = 3σ; default: uniform", DefaultValueFactory = _ => "uniform", HelpName = string.Join('|', Distributions.Keys.Order(StringComparer.Ordinal)) };
+        Option<string> distribution = new("--distribution") { Description = "resistors and capacitors uniform within their tolerance, or normal with tolerance = 3σ", DefaultValueFactory = _ => "uniform", HelpName = string.Join('|', Distributions.Keys.Order(StringComparer.Ordinal)) };
         Option<string?> least = new("--yield") { Description = "minimum share of builds that must meet every requirement, such as 99%; default: not judged" };
         Option<bool> json = OptionValues.Json();
         Command command = new(
@@ -59,7 +59,7 @@ internal static class SpreadCommand
 
     /// <summary>The option that chooses the random numbers.</summary>
     public static Option<string> SeedOption() =>
-        new("--seed") { Description = "seed of the random numbers; default: 1", DefaultValueFactory = _ => "1" };
+        new("--seed") { Description = "seed of the random numbers", DefaultValueFactory = _ => "1" };
 
     /// <summary>What <see cref="SeedOption"/> says; 1 beside the finding.</summary>
     public static ulong Seed(string text, List<Finding> findings) => OptionValues.Whole(text, "--seed", 0UL, ulong.MaxValue, findings) ?? 1;

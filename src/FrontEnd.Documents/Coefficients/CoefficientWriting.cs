@@ -1,3 +1,4 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Digital;
 using FrontEnd.Documents.Files;
 
@@ -14,9 +15,10 @@ public static class CoefficientWriting
 
     /// <summary>Writes the filters in the form that the file's extension says.</summary>
     /// <param name="designPath">The design's own file, for messages; null where it has none.</param>
-    /// <returns>What went wrong; null for nothing.</returns>
+    /// <returns>What went wrong, with the design too; null for nothing.</returns>
     public static Finding? Write(string path, Design design, string? designPath = null) =>
         !CoefficientFiles.Knows(path) ? WritingMessages.CoefficientFormat(path, CoefficientFiles.Extensions)
+        : DesignCheck.Run(design).FirstOrDefault(finding => finding.Severity == Severity.Error) is { } error ? error
         : SectionsExport.Of(design.Digital, design.Converter.Rate, design.Arithmetic, design.Converter.Bits) is not { } export
             ? WritingMessages.NoFilters(designPath)
         : TextFiles.WriteAtomically(path, CoefficientFiles.Write(export, design.Name, path));

@@ -37,7 +37,8 @@ internal static class ReadingMessages
     internal static bool IsAssumption(string code) => code is ElectrodeAssumed or HighestAssumed or ProtectionAssumed;
 
     internal static Finding NotADesign(string? file) =>
-        Error(NoDesign, "", $"`{file}` is not a design file: it has none of a design's tables", null,
+        Error(NoDesign, "", file == Sheets.CheckText.StandardInput ? "what came in by the standard input is no design: it has none of a design's tables"
+            : $"`{file}` is not a design file: it has none of a design's tables", null,
             "name a design file; `frontend new` writes one to start from") with { File = file };
 
     /// <param name="command">What reads it, with {0} for its name.</param>

@@ -5,7 +5,8 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>What a recording on a fixture leaves of what is not known of a device, as plain text, 80 columns wide.</summary>
 internal static class NarrowingText
 {
-    public static string Of(Narrowing narrowing)
+    /// <param name="next">Recordings that would narrow what is left, the most first.</param>
+    public static string Of(Narrowing narrowing, IReadOnlyList<RecordingChoice> next)
     {
         TextPage page = new();
         Design design = narrowing.Design.Given.Design;
@@ -32,8 +33,29 @@ internal static class NarrowingText
         page.Paragraph($"{narrowing.Agree} of {narrowing.Drawn} draws, to within {QuantityText.FormatPercent(recording.Width, 2)}: the bench's {QuantityText.FormatPercent(Ratio.FromFraction(BenchPlan.NoiseTolerance), 2)} and twice the record's own spread of {QuantityText.FormatPercent(recording.Spread, 2)}",
             "  agree:      ");
         Fields(page, narrowing);
+        Next(page, narrowing, next);
         page.Cautions();
         return page.ToString();
+    }
+
+    private static void Next(TextPage page, Narrowing narrowing, IReadOnlyList<RecordingChoice> next)
+    {
+        if (narrowing.Contradiction is not null)
+        {
+            return;
+        }
+
+        page.Blank();
+        page.Line("next");
+        if (next.Count == 0)
+        {
+            page.Paragraph("no other recording on a fixture is likely to narrow what is left; `frontend check` names what closes each open requirement", "  ");
+        }
+
+        foreach (RecordingChoice one in next)
+        {
+            page.Paragraph($"{one.Worth}", "  ");
+        }
     }
 
     private static string Volts(double volts) => QuantityText.Format(VoltageRms.FromVolts(volts), 2);

@@ -1,4 +1,5 @@
 using FrontEnd.Catalogue;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Identity;
 using FrontEnd.Unknowns;
 
@@ -50,7 +51,15 @@ internal static class PartlyKnownText
         CheckText.BriefHead(page, sheet);
         page.Blank();
         page.Ends("can it see", Signs);
-        page.Paragraph(string.Join(", ", Sight.Bands(assessment).Select(band => $"{Wording.Sign(band.Kind)} {band.Band.Name}")), "  bands above the noise:  ");
+        IReadOnlyList<Sight> bands = Sight.Bands(assessment);
+        string[] smallest = [.. bands.Select(band => Smallest(assessment, band.Band)).Distinct()];
+        page.Paragraph(string.Join(", ", bands.Select(band => $"{Wording.Sign(band.Kind)} {band.Band.Name}")),
+            smallest is [var one] ? $"  {one} above the noise in:  " : "  smallest signals above the noise in:  ");
+        if (sheet.Document.OriginOf(DesignKeys.Signal.Smallest)?.Kind == OriginKind.Default)
+        {
+            page.Paragraph($"that is the default of {DesignKeys.Signal.Smallest}: set it to the smallest signal that you want to see", "    ");
+        }
+
         foreach (IGrouping<string, (Result Ratio, VerdictKind Kind)> source in Sight.Sources(assessment).GroupBy(one => SourceAlone(one.Ratio.Name), StringComparer.Ordinal))
         {
             (Result best, VerdictKind kind) = source.MaxBy(one => one.Ratio.Interval?.Greatest ?? one.Ratio.Si);
@@ -62,7 +71,7 @@ internal static class PartlyKnownText
         BriefUnknown(page, sheet);
         page.Line("next");
         CheckText.Call(page, "intervals, hum, cautions", $"check {file} --all");
-        CheckText.Call(page, "narrow it by a recording", $"bench {file} --measured shorted.csv --fixture shorted");
+        CheckText.Call(page, "what to record to narrow it", $"bench {file}");
         CheckText.Call(page, "a page to print", $"sheet {file} --plain -o sheet.html");
         CheckText.Screens(page, "enter values on screens", file);
         return page.ToString();

@@ -9,15 +9,6 @@ internal static class SheetWriting
     /// <summary>Writes the sheet in the form that the file's extension says.</summary>
     /// <param name="bench">What the built board is put through.</param>
     /// <returns>What went wrong; null for nothing.</returns>
-    public static Finding? Write(string path, DesignDocument document, Assessment assessment, IReadOnlyList<Bench.BenchReading> bench)
-    {
-        if (!SheetFormats.Knows(path))
-        {
-            return WritingMessages.Format(path, SheetFormats.Extensions);
-        }
-
-        Sheet sheet = new(document, assessment) { Bench = bench };
-        return sheet.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error)
-            ?? SheetFormats.WriteFile(sheet, path);
-    }
+    public static Finding? Write(string path, DesignDocument document, Assessment assessment, IReadOnlyList<Bench.BenchReading> bench) =>
+        SheetFormats.WriteFile(new Sheet(document, assessment) { Bench = bench }, path);
 }

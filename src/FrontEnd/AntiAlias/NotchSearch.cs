@@ -122,7 +122,7 @@ internal static class NotchSearch
                 Math.Min(5 * request.LeastResistor.Ohms, request.GreatestResistor.Ohms / (1 + ratio)));
         foreach (double r1 in PreferredValues.Between(from, 3 * from, request.ResistorSeries))
         {
-            Resistance r = Resistance.FromOhms(ohms), equal = Resistance.FromKilohms(20);
+            Resistance r = Resistance.FromOhms(ohms), equal = PreferredValues.Nearest(Resistance.FromKilohms(20), request.ResistorSeries);
             Capacitance c = Capacitance.FromFarads(farads);
             var notch = new StateVariableNotch
             {

@@ -1,7 +1,6 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Reporting;
 using FrontEnd.Unknowns;
 
 namespace FrontEnd.Bench;
@@ -70,7 +69,7 @@ internal sealed record FixtureRecording(KnownFixture Fixture, double Rms, bool A
             return (null, [Messages.NeedsRate(QuantityText.Format(recording.Rate, 5))]);
         }
 
-        FixturePrediction middle = new(PartlyKnownEvaluator.Drawn(design, FixturePrediction.Middle(design)), FixturePrediction.ChannelOf(design), fixture, !raw);
+        FixturePrediction middle = new(PartlyKnownEvaluator.Drawn(design, FixtureNoise.Middle(design)), FixtureNoise.ChannelOf(design), fixture, !raw);
         Frequency rate = middle.Design.Converter.Rate;
         if (BenchComparison.Unfit(middle.Design, recording) is { } unfit)
         {
@@ -122,63 +121,36 @@ internal sealed record FixtureRecording(KnownFixture Fixture, double Rms, bool A
 /// <summary>What one design gives on a fixture.</summary>
 internal sealed class FixturePrediction
 {
-    private readonly Evaluation _evaluation;
-    private readonly double _gain;
+    private readonly FixtureNoise _noise;
     private readonly bool _filtered;
-    private readonly int _channel;
 
     /// <param name="design">A design of which every value is known, without errors.</param>
     /// <param name="channel">Which of its channels is recorded, counted from 0.</param>
     /// <param name="fixture">What stands in the electrodes' place.</param>
     /// <param name="filtered">True where the digital filters are on.</param>
-    public FixturePrediction(Design design, int channel, KnownFixture fixture, bool filtered)
-    {
-        Design one = design.AsSeenBy(channel);
-        _channel = channel;
-
-        // As at the bench: samples are divided by the gain without a fixture.
-        _gain = new Evaluation(one).GainMid;
-        Design = Bench.Fixture.With(one, fixture.Part) with { Digital = filtered ? one.Digital : [] };
-        _evaluation = new Evaluation(Design);
-        _filtered = filtered;
-    }
+    public FixturePrediction(Design design, int channel, KnownFixture fixture, bool filtered) =>
+        (_noise, _filtered) = (new FixtureNoise(design, channel, fixture.Part, filtered), filtered);
 
     /// <summary>The design with the fixture in place.</summary>
-    public Design Design { get; }
+    public Design Design => _noise.Design;
 
     /// <summary>The band in which noise is read, below half the rate [Hz].</summary>
     public (double Low, double High) Band => (Design.Band.Low.Hertz, Math.Min(Design.Band.High.Hertz, Design.Converter.Rate.Hertz / 2));
 
     /// <summary>Noise in the band at the electrodes [V rms].</summary>
-    public double Rms => _evaluation.Noise.Total * _evaluation.GainMid / _gain;
+    public double Rms => _noise.Rms;
 
     /// <summary>One step of the converter at the electrodes [V].</summary>
-    public double VoltsPerStep => Design.Converter.LsbVolts / _gain;
+    public double VoltsPerStep => Design.Converter.LsbVolts / _noise.Gain;
 
     /// <summary>The density as a recording's windows show it [V²/Hz].</summary>
-    public double[] Seen(WelchSpectrum like) => new PredictedSpectrum(_evaluation, _filtered, _gain).Seen(like.Step, like.Density.Count - 2);
+    public double[] Seen(WelchSpectrum like) => Spectrum.Seen(like.Step, like.Density.Count - 2);
 
     /// <summary>Relative standard deviation of the noise of a record.</summary>
-    public double Spread(Duration length) => new PredictedSpectrum(_evaluation, _filtered, _gain).Spread(Band.Low, Band.High, length.Seconds);
+    public double Spread(Duration length) => Spectrum.Spread(Band.Low, Band.High, length.Seconds);
 
     /// <summary>What the channel is called; null where the channels have no names.</summary>
-    public string? Name(PartlyKnownDesign design) => design.Given.Design.ChannelList is { Count: > 0 } named ? named[_channel].Name : null;
+    public string? Name(PartlyKnownDesign design) => _noise.Name(design);
 
-    /// <summary>Every unknown value in its middle.</summary>
-    public static double[] Middle(PartlyKnownDesign design) => [.. Enumerable.Repeat(0.5, design.Unknowns.Count)];
-
-    /// <summary>The channel that a recording is held against: of unlike ones the one with the most noise of the board, with everything unknown in its
-    /// middle.</summary>
-    public static int ChannelOf(PartlyKnownDesign design)
-    {
-        Design middle = PartlyKnownEvaluator.Drawn(design, Middle(design));
-        if (middle.ChannelList.Count == 0)
-        {
-            return 0;
-        }
-
-        var evaluation = new Evaluation(middle);
-        string? name = evaluation.ChannelOf(evaluation.ForNoise);
-        return Math.Max(0, middle.ChannelList.ToList().FindIndex(channel => string.Equals(channel.Name, name, StringComparison.Ordinal)));
-    }
+    private PredictedSpectrum Spectrum => new(_noise.Evaluation, _filtered, _noise.Gain);
 }

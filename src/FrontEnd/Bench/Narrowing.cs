@@ -15,6 +15,11 @@ internal sealed record NarrowedField(UnknownField Before, UnknownField After)
 {
     /// <summary>True where the recording tells something of it.</summary>
     public bool IsNarrower => !ReferenceEquals(Before, After);
+
+    /// <summary>By how much of itself the range became narrower, 0 to 1: in factors where both ends are positive, as it is drawn.</summary>
+    public double Narrower => !IsNarrower ? 0
+        : 0 < Before.Least ? 1 - (Math.Log(After.Greatest / After.Least) / Math.Log(Before.Greatest / Before.Least))
+        : 1 - ((After.Greatest - After.Least) / (Before.Greatest - Before.Least));
 }
 
 /// <summary>What a recording on a fixture leaves of what is not known: the draws whose noise agrees, and where the unknown values lie in
@@ -43,7 +48,10 @@ internal sealed record Narrowing(PartlyKnownDesign Design, FixtureRecording Reco
     public required int Drawn { get; init; }
 
     /// <summary>How many of them agree with the recording.</summary>
-    public required int Agree { get; init; }
+    public int Agree => Agreeing.Count;
+
+    /// <summary>Where the unknown values lie in those that do.</summary>
+    public required IReadOnlyList<double[]> Agreeing { get; init; }
 
     /// <summary>The measured noise; a recording in steps is in volts of the design in the middle.</summary>
     public required VoltageRms Measured { get; init; }
@@ -70,12 +78,11 @@ internal sealed record Narrowing(PartlyKnownDesign Design, FixtureRecording Reco
     /// <param name="cancellation">Ends it.</param>
     public static Narrowing Of(PartlyKnownDesign design, FixtureRecording recording, IReadOnlyCollection<string> stated, CancellationToken cancellation = default)
     {
-        int channel = FixturePrediction.ChannelOf(design);
+        int channel = FixtureNoise.ChannelOf(design);
         double[][] places = PartlyKnownEvaluator.Places(design.Unknowns.Count);
         double[] ratios = InParallel.Map(places, one => RatioOf(design, one, channel, recording), cancellation);
-        double width = recording.Width.Fraction;
-        double[][] kept = [.. places.Where((_, draw) => 1 - width <= ratios[draw] && ratios[draw] <= 1 + width)];
-        FixturePrediction middle = new(PartlyKnownEvaluator.Drawn(design, FixturePrediction.Middle(design)), channel, recording.Fixture, recording.IsFiltered);
+        double[][] kept = AgreeingOf(places, ratios, recording);
+        FixturePrediction middle = new(PartlyKnownEvaluator.Drawn(design, FixtureNoise.Middle(design)), channel, recording.Fixture, recording.IsFiltered);
         double measured = recording.AreSteps ? recording.Rms * middle.VoltsPerStep : recording.Rms;
         double[] predicted = [.. ratios.Where(double.IsFinite).Select(ratio => measured / ratio).Order()];
         bool isContradicted = kept.Length < FewestDraws;
@@ -83,31 +90,49 @@ internal sealed record Narrowing(PartlyKnownDesign Design, FixtureRecording Reco
             : new(predicted[0], predicted[^1], Between(predicted, 0.05), Between(predicted, 0.95));
         return new Narrowing(design, recording)
         {
-            Drawn = predicted.Length, Agree = kept.Length, Measured = VoltageRms.FromVolts(measured), Predicted = span,
-            Channel = middle.Name(design), Fields = [.. design.Unknowns.Select((one, at) => new NarrowedField(one, isContradicted ? one : After(one, [.. kept.Select(place => place[at])], () => Moves(at))))],
+            Drawn = predicted.Length, Agreeing = kept, Measured = VoltageRms.FromVolts(measured), Predicted = span,
+            Channel = middle.Name(design), Fields = Over(design, kept, field => Moves(design, field, channel, recording)),
             Contradiction = isContradicted ? Messages.Contradicts(Text(measured), Text(span.Least), Text(span.Greatest), kept.Length, predicted.Length, FewestDraws,
                 Facts(design, recording, channel, stated)) : null,
         };
 
-        // With everything else in its middle; what is no part of the fixture's circuit can only seem to be told of.
-        bool Moves(int at)
-        {
-            double[] there = FixturePrediction.Middle(design);
-            double low = RatioAt(0);
-            return 1e-6 < Math.Abs((RatioAt(1) / low) - 1);
-
-            double RatioAt(double place)
-            {
-                there[at] = place;
-                return RatioOf(design, there, channel, recording);
-            }
-        }
-
         static string Text(double volts) => QuantityText.Format(VoltageRms.FromVolts(volts));
     }
 
+    /// <summary>The draws that agree with a recording.</summary>
+    /// <param name="places">All draws.</param>
+    /// <param name="ratios">Measured over predicted noise of each.</param>
+    /// <param name="recording">The recording.</param>
+    internal static double[][] AgreeingOf(double[][] places, double[] ratios, FixtureRecording recording)
+    {
+        double width = recording.Width.Fraction;
+        return [.. places.Where((_, draw) => 1 - width <= ratios[draw] && ratios[draw] <= 1 + width)];
+    }
+
+    /// <summary>The unknown values in the draws that agree; as they are where too few do.</summary>
+    /// <param name="design">What is known of the device.</param>
+    /// <param name="kept">The draws that agree.</param>
+    /// <param name="moves">Whether an unknown value, by its number, moves the noise at all.</param>
+    internal static IReadOnlyList<NarrowedField> Over(PartlyKnownDesign design, double[][] kept, Func<int, bool> moves) =>
+        [.. design.Unknowns.Select((one, at) => new NarrowedField(one, kept.Length < FewestDraws ? one : After(one, [.. kept.Select(place => place[at])], () => moves(at))))];
+
+    /// <summary>Whether an unknown value moves the noise on the fixture, with everything else in its middle: what is no part of the fixture's circuit can only
+    /// seem to be told of.</summary>
+    internal static bool Moves(PartlyKnownDesign design, int unknown, int channel, FixtureRecording recording)
+    {
+        double[] there = FixtureNoise.Middle(design);
+        double low = RatioAt(0);
+        return 1e-6 < Math.Abs((RatioAt(1) / low) - 1);
+
+        double RatioAt(double place)
+        {
+            there[unknown] = place;
+            return RatioOf(design, there, channel, recording);
+        }
+    }
+
     /// <summary>Measured over predicted noise of one draw; not a number where there is no such device.</summary>
-    private static double RatioOf(PartlyKnownDesign design, double[] places, int channel, FixtureRecording recording)
+    internal static double RatioOf(PartlyKnownDesign design, double[] places, int channel, FixtureRecording recording)
     {
         Design drawn = PartlyKnownEvaluator.Drawn(design, places);
         if (DesignCheck.Run(drawn, null, withSources: false).Any(finding => finding.Severity == Severity.Error))
@@ -158,7 +183,7 @@ internal sealed record Narrowing(PartlyKnownDesign Design, FixtureRecording Reco
     }
 
     /// <summary>A percentile of sorted values, straight between them.</summary>
-    private static double Between(double[] sorted, double share)
+    internal static double Between(double[] sorted, double share)
     {
         double at = share * (sorted.Length - 1);
         int below = (int)at;
@@ -182,7 +207,7 @@ internal sealed record Narrowing(PartlyKnownDesign Design, FixtureRecording Reco
     /// first.</summary>
     private static IReadOnlyList<string> Facts(PartlyKnownDesign design, FixtureRecording recording, int channel, IReadOnlyCollection<string> stated)
     {
-        double[] middle = FixturePrediction.Middle(design);
+        double[] middle = FixtureNoise.Middle(design);
         double usual = RatioOf(design, middle, channel, recording);
         List<(double Nearer, string Fact)> facts = [];
         foreach (Field<DeviceDraft> field in DesignFields.Of(design.Given.Design).Select(PartlyKnownDesign.OfDraft).Concat(design.Given.Bought is null ? [] : PartlyKnownDesign.OfBought)

@@ -22,9 +22,10 @@ public static partial class DesignCheck
         Checker checker = new(design, unread ?? new HashSet<string>(StringComparer.Ordinal));
         IReadOnlyList<Field<Design>> fields = DesignFields.Of(design);
         checker.Ranges(fields);
-        if (checker.Findings.Exists(finding => finding.Field == DesignList.ChannelsKey))
+        if (checker.Findings.Exists(finding => finding.Field == DesignList.ChannelsKey || finding.Code == Messages.UnknownWord))
         {
-            // What looks at the channels one by one needs a number of them; a design made in code may say -3 or two thousand million.
+            // What looks at the channels one by one needs a number of them, and every choice is worked out as one of those there are; a design made in
+            // code may say -3 or two thousand million, and a number cast to a choice.
             return checker.Findings;
         }
 
@@ -55,7 +56,8 @@ public static partial class DesignCheck
         {
             foreach (Field<Design> field in fields)
             {
-                if (FieldText.CheckRange(field, field.Get(design)) is { } finding)
+                object? value = field.Get(design);
+                if ((FieldText.CheckChoice(field, value) ?? FieldText.CheckRange(field, value)) is { } finding)
                 {
                     Findings.Add(finding);
                 }
@@ -282,7 +284,7 @@ public static partial class DesignCheck
             {
                 Error(Messages.SitesCount, "montage.sites",
                     $"montage.sites names {design.Montage.Sites.Count} site{(design.Montage.Sites.Count == 1 ? "" : "s")}, but channels is {design.Channels}",
-                    "each channel records one site", "name as many sites as there are channels", "channels");
+                    "each channel records one site", $"set channels to {design.Montage.Sites.Count}, or name as many sites as there are channels", "channels");
             }
 
             foreach (string site in design.Montage.Sites)

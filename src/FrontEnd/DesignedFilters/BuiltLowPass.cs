@@ -46,7 +46,11 @@ public sealed record BuiltLowPass
     {
         AnalogFilter ideal = answer.Analog!;
         (Realisation? best, IReadOnlyList<Finding> findings) = RealisationSearch.Find(
-            new RealisationRequest { Target = ideal, Requirement = answer.Requirement, OpAmp = parts.OpAmp, Topology = parts.Topology });
+            new RealisationRequest
+            {
+                Target = ideal, Requirement = answer.Requirement, OpAmp = parts.OpAmp, Topology = parts.Topology, ResistorSeries = parts.ResistorSeries,
+                CapacitorSeries = parts.CapacitorSeries,
+            });
         if (best is null)
         {
             return (null, findings);

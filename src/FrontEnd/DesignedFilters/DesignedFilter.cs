@@ -18,14 +18,14 @@ public sealed record DesignedSections : DesignedFilter
     /// <summary>Sections, −3 dB points, losses at the edges, group delay.</summary>
     public required FilterFigures Figures { get; init; }
 
-    /// <summary>Parts of an analogue low-pass; null for another shape, an order above <see cref="BuiltLowPass.MostOrder"/>, a digital
-    /// filter, or where <see cref="PartFindings"/> say why.</summary>
+    /// <summary>Parts of an analogue low-pass up to order <see cref="BuiltLowPass.MostOrder"/>; null for a digital filter, and where <see
+    /// cref="PartFindings"/> say why.</summary>
     public BuiltLowPass? LowPass { get; init; }
 
     /// <summary>Parts of an analogue notch; null for any other filter or where <see cref="PartFindings"/> say why.</summary>
     public BuiltNotch? Notch { get; init; }
 
-    /// <summary>What the search for parts has to say: warnings, or why there are none; empty where none were sought. Among <see
+    /// <summary>What the search for parts has to say: warnings, or why there are none; empty for a digital filter. Among <see
     /// cref="DesignedFilter.Findings"/> too.</summary>
     public IReadOnlyList<Finding> PartFindings { get; init; } = [];
 
@@ -33,14 +33,20 @@ public sealed record DesignedSections : DesignedFilter
     public WordStudy? Words { get; init; }
 
     /// <summary>Everything about a filter. Seeking parts takes some tenths of a second, and so do limit cycles.</summary>
-    /// <param name="answer">One that has a filter.</param>
+    /// <param name="answer">One that has a filter: <see cref="FilterAnswer.IsUsable"/>.</param>
     /// <param name="parts">What an analogue one is to be built of.</param>
+    /// <exception cref="ArgumentException">There is no filter.</exception>
     public static DesignedSections Of(FilterAnswer answer, FilterParts parts)
     {
         var designed = new DesignedSections { Answer = answer, Figures = FilterFigures.Of(answer), Findings = answer.Findings };
         if (answer.Digital is { } digital)
         {
             return designed with { Words = WordStudy.Of(digital.Sections) };
+        }
+
+        if (parts.Unknown() is { Count: > 0 } unknown)
+        {
+            return designed.With(unknown);
         }
 
         if (answer.AnalogNotch is { } wanted)
@@ -51,7 +57,8 @@ public sealed record DesignedSections : DesignedFilter
 
         if (answer.Wish.Shape != FilterShape.LowPass || BuiltLowPass.MostOrder < answer.Prototype!.Order)
         {
-            return designed;
+            string what = answer.Wish.Shape != FilterShape.LowPass ? $"a {FilterWords.Of(answer.Wish.Shape)}" : $"a low-pass of order {answer.Prototype!.Order}";
+            return designed.With([FilterMessages.NoPartsSought(answer.Wish.Field, what, BuiltLowPass.MostOrder)]);
         }
 
         (BuiltLowPass? lowPass, IReadOnlyList<Finding> findings) = BuiltLowPass.Of(answer, parts);

@@ -1,5 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Filters;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.DesignedFilters;
@@ -16,6 +17,12 @@ public sealed record FilterParts
     /// <summary>Of a notch.</summary>
     public NotchKind Notch { get; init; } = NotchKind.TwinT;
 
+    /// <summary>Series that resistors are taken from; those of E96 have 1 %.</summary>
+    public PreferredSeries ResistorSeries { get; init; } = PreferredSeries.E96;
+
+    /// <summary>Series that capacitors are taken from.</summary>
+    public PreferredSeries CapacitorSeries { get; init; } = PreferredSeries.E12;
+
     /// <summary>Topology of a low-pass's pole pairs by its word.</summary>
     public static IReadOnlyDictionary<string, SectionKind> Topologies { get; } = new Dictionary<string, SectionKind>(StringComparer.Ordinal)
     {
@@ -30,4 +37,16 @@ public sealed record FilterParts
         ["twin-t"] = NotchKind.TwinT,
         ["state-variable"] = NotchKind.StateVariable,
     };
+
+    private static Dictionary<string, PreferredSeries> Series { get; } = Enum.GetValues<PreferredSeries>().ToDictionary(series => series.ToString(), StringComparer.Ordinal);
+
+    /// <summary>Choices that are none, as a number cast to one is.</summary>
+    internal IReadOnlyList<Finding> Unknown() =>
+    [
+        .. new[]
+        {
+            FilterMessages.Unknown("", "topology of a pole pair", Topology, Topologies), FilterMessages.Unknown("", "circuit of a notch", Notch, Notches),
+            FilterMessages.Unknown("", "series of resistors", ResistorSeries, Series), FilterMessages.Unknown("", "series of capacitors", CapacitorSeries, Series),
+        }.OfType<Finding>(),
+    ];
 }

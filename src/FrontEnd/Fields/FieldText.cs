@@ -75,6 +75,25 @@ internal static class FieldText
         return outside is null ? null : FieldMessages.Outside(field, field.Key, outside);
     }
 
+    /// <summary>What is wrong with a choice that is none of the field's, as a number cast to one is; null for all others.</summary>
+    internal static Finding? CheckChoice(FieldDescription field, object? value)
+    {
+        if (field.Kind != FieldKind.Choice || value is null)
+        {
+            return null;
+        }
+
+        for (int at = 0; at < field.Choices.Count; at++)
+        {
+            if (value.Equals(field.Choices[at].Value))
+            {
+                return null;
+            }
+        }
+
+        return FieldMessages.NotAWord(field, $"{value}", null);
+    }
+
     private static double? FirstOutside(FieldRange range, IReadOnlyList<double> numbers)
     {
         for (int i = 0; i < numbers.Count; i++)

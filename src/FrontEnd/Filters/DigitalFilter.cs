@@ -33,6 +33,8 @@ public sealed record DigitalFilter(ZeroPoleGain ZeroPoleGain, SecondOrderSection
         {
             // Powers of z⁻¹: with fewer zeros than poles the numerator is delayed.
             (double b1, double b2) = Polynomial(group.Zeros);
+            // A sum of zeros that cancel is 0, and not the −0 that its sign would make of it: nobody wants that in a header.
+            b1 += 0.0;
             (double a1, double a2) = Polynomial(group.Poles);
             sections.Add(group.Zeros.Length == group.Poles.Length
                 ? new Biquad(1, b1, b2, a1, a2)

@@ -40,9 +40,11 @@ public sealed record FilterFigures
     public required Frequency LargestDelayAt { get; init; }
 
     /// <summary>The figures of an answer that has a filter.</summary>
+    /// <exception cref="ArgumentException">There is no filter: <see cref="FilterAnswer.IsUsable"/> is to be asked first.</exception>
     public static FilterFigures Of(FilterAnswer answer)
     {
-        IFrequencyResponse filter = answer.Filter ?? throw new ArgumentException("The answer has no filter.", nameof(answer));
+        IFrequencyResponse filter = answer.Filter ?? throw new ArgumentException(
+            $"The answer has no filter{(answer.Findings.Count == 0 ? "" : ": " + answer.Findings[0].Message)}; {nameof(answer.IsUsable)} is to be asked first.", nameof(answer));
         IReadOnlyList<Frequency> corners = answer.Wish.Corners;
         double? fs = answer.Wish.Rate?.Hertz;
         double lowest = corners.Min(c => c.Hertz), highest = corners.Max(c => c.Hertz);

@@ -2,7 +2,7 @@ using static FrontEnd.Findings.Finding;
 
 namespace FrontEnd.Filters;
 
-/// <summary>Wording of the findings about filters. Codes FE0601 to FE0619 and FE0640 to FE0650.</summary>
+/// <summary>Wording of the findings about filters. Codes FE0601 to FE0619, FE0640 to FE0650, FE1183 and FE1184.</summary>
 internal static class FilterMessages
 {
     internal static Finding OrderOutOfRange(string field, int order, int most) => Error("FE0601", field,
@@ -150,5 +150,15 @@ internal static class FilterMessages
 
     internal static string Hertz(Frequency frequency) => QuantityText.FormatExact(frequency);
 
-    internal static string Number(double value) => value.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture);
+    /// <summary>Six places at most; by its power of ten where that would be a row of zeros.</summary>
+    internal static string Number(double value) =>
+        value.ToString(Math.Abs(value) is 0 or (>= 1e-6 and < 1e15) ? "0.######" : "0.#####e0", System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>A choice that is none of those there are, as a number cast to it is; null for one that is.</summary>
+    internal static Finding? Unknown<T>(string field, string what, T given, IReadOnlyDictionary<string, T> words)
+        where T : struct, Enum =>
+        words.Values.Contains(given) ? null : Error("FE1183", field, $"`{given}` is no {what} that is worked out here", null, $"use one of {string.Join(", ", words.Keys)}");
+
+    internal static Finding NoPartsSought(string field, string what, int mostOrder) => Warning("FE1184", field, $"parts of {what} are not sought",
+        $"they are for an analogue low-pass up to order {mostOrder} and for an analogue notch", "build it by the f0 and Q of its sections");
 }

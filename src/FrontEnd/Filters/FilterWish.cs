@@ -14,7 +14,7 @@ public sealed record FilterWish
 
     /// <summary>One corner, or two for a band shape, lower first; what it means is the family's business, except where <see
     /// cref="StopEdges"/> are given: then it is the edge of the pass band.</summary>
-    public IReadOnlyList<Frequency> Corners { get; init; } = [];
+    public IReadOnlyList<Frequency> Corners { get; init => field = value ?? []; } = [];
 
     /// <summary>The prototype's order; null where <see cref="StopEdges"/> ask for the least.</summary>
     public int? Order { get; init; }
@@ -35,7 +35,7 @@ public sealed record FilterWish
     public BesselNormalisation Normalisation { get; init; }
 
     /// <summary>The key under which it stands, put into findings.</summary>
-    public string Field { get; init; } = "";
+    public string Field { get; init => field = value ?? ""; } = "";
 
     /// <summary>An analogue notch: a band-stop of first order whose corners, f0·(√(1 + 1/4Q²) ∓ 1/(2Q)), are its −3 dB points.
     /// Derived.</summary>
@@ -118,6 +118,13 @@ public sealed record FilterWish
     };
 
     private IEnumerable<Finding> Missing()
+    {
+        Finding? unknown = FilterMessages.Unknown(Field, "shape", Shape, FilterWords.Shapes) ?? FilterMessages.Unknown(Field, "family", Family, FilterWords.Families)
+            ?? FilterMessages.Unknown(Field, "normalisation", Normalisation, FilterWords.Normalisations);
+        return unknown is null ? MissingOfKnown() : [unknown];
+    }
+
+    private IEnumerable<Finding> MissingOfKnown()
     {
         int count = FilterWords.CornerCount(Shape);
         if (Corners.Count != count)
@@ -213,6 +220,7 @@ public sealed record FilterAnswer
     /// <summary>The filter, analogue or digital; null where there is none.</summary>
     public IFrequencyResponse? Filter => (IFrequencyResponse?)Analog ?? Digital;
 
-    /// <summary>True where there is a filter.</summary>
+    /// <summary>True where there is a filter; else <see cref="Findings"/> say why there is none. To be asked before <see cref="FilterFigures.Of(FilterAnswer)"/> and all that
+    /// is worked out of a filter.</summary>
     public bool IsUsable => Filter is not null;
 }

@@ -32,6 +32,20 @@ internal static class FilterWords
         ["band-stop"] = FilterShape.BandStop,
     };
 
+    /// <summary>What a Bessel filter's corner is, by its word.</summary>
+    public static IReadOnlyDictionary<string, BesselNormalisation> Normalisations { get; } = new Dictionary<string, BesselNormalisation>(StringComparer.Ordinal)
+    {
+        ["delay"] = BesselNormalisation.Delay,
+        ["magnitude"] = BesselNormalisation.Magnitude,
+    };
+
+    /// <summary>How the taps of an FIR are found, by its word.</summary>
+    public static IReadOnlyDictionary<string, FirMethod> Methods { get; } = new Dictionary<string, FirMethod>(StringComparer.Ordinal)
+    {
+        ["equiripple"] = FirMethod.Equiripple,
+        ["kaiser"] = FirMethod.Kaiser,
+    };
+
     /// <summary>The family's word: "inverse-chebyshev".</summary>
     public static string Of(FilterFamily family) => Families.First(pair => pair.Value == family).Key;
 

@@ -27,10 +27,10 @@ public sealed record FirWish
     public FilterShape Shape { get; init; }
 
     /// <summary>Edge of the pass band, for a band shape both, lower first.</summary>
-    public IReadOnlyList<Frequency> PassEdges { get; init; } = [];
+    public IReadOnlyList<Frequency> PassEdges { get; init => field = value ?? []; } = [];
 
     /// <summary>Edge of the stop band, as many.</summary>
-    public IReadOnlyList<Frequency> StopEdges { get; init; } = [];
+    public IReadOnlyList<Frequency> StopEdges { get; init => field = value ?? []; } = [];
 
     /// <summary>Sampling rate.</summary>
     public Frequency Rate { get; init; }
@@ -105,6 +105,12 @@ public sealed record FirWish
     }
 
     private IEnumerable<Finding> Missing()
+    {
+        Finding? unknown = FilterMessages.Unknown("", "shape", Shape, FilterWords.Shapes) ?? FilterMessages.Unknown("", "method", Method, FilterWords.Methods);
+        return unknown is null ? MissingOfKnown() : [unknown];
+    }
+
+    private IEnumerable<Finding> MissingOfKnown()
     {
         int count = FilterWords.CornerCount(Shape);
         if (PassEdges.Count != count)

@@ -51,7 +51,7 @@ public sealed record NotchWish
 
     /// <summary>An analogue notch at the mains alone; rate, edge and common width play no part.</summary>
     public FilterAnswer DesignAnalog() =>
-        QCheck() is [var wrong]
+        (Mains.Hertz <= 0 ? FilterMessages.CornerNotAboveZero("", Mains) : QCheck().FirstOrDefault()) is { } wrong
             ? new FilterAnswer { Wish = new FilterWish(), Findings = [wrong] }
             : FilterWish.Notch(Mains, Q).Design();
 

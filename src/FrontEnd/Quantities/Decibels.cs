@@ -1,7 +1,7 @@
 namespace FrontEnd.Quantities;
 
 /// <summary>A ratio on a logarithmic scale. Made from a voltage ratio or a power ratio, so that 20 log and 10 log cannot be
-/// confused.</summary>
+/// confused, or by <see cref="FromStated"/> from a number of decibels that stands somewhere.</summary>
 /// <remarks>A level with a reference (dBV) is another thing and not this type.</remarks>
 public readonly record struct Decibels : IQuantity
 {

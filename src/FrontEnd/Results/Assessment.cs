@@ -53,8 +53,9 @@ public sealed record Assessment
     public IReadOnlyList<Result> Judged =>
         [.. Results.Where(result => result.Verdict.Requirement is not null).OrderByDescending(result => Rank(result.Verdict.Kind))];
 
-    /// <summary>True where no requirement fails; marginal counts as met, not judged and open do not count.</summary>
-    public bool AllRequirementsMet => Results.All(result => result.Verdict.Kind != VerdictKind.Fail);
+    /// <summary>True where no requirement fails; marginal counts as met, not judged and open do not count. False where there are no figures: nothing is
+    /// met then.</summary>
+    public bool AllRequirementsMet => HasFigures && Results.All(result => result.Verdict.Kind != VerdictKind.Fail);
 
     /// <summary>False where the design contradicts itself or its network has no answer: then the headlines are missing, nothing
     /// else is there, and an error says why.</summary>

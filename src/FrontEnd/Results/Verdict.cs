@@ -47,8 +47,8 @@ public sealed record Verdict
     /// <summary>True where the value must not be above the limit, false where it must not be below.</summary>
     public bool LimitIsGreatest { get; init; }
 
-    /// <summary>How far the value is on the right side of the limit, in the result's own unit; negative where the limit is
-    /// passed.</summary>
+    /// <summary>How far the value is on the right side of the limit, in the result's own unit without a prefix: volts, decibels; negative where the limit is
+    /// passed. Null where nothing is judged, where a word is, and where the value has no bound.</summary>
     public double? Margin { get; init; }
 
     /// <summary>True where the value lies above its limit; at the limit it counts as on the right side.</summary>

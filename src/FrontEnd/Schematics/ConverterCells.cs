@@ -89,7 +89,7 @@ internal static class ConverterCells
     private static Cell Controller(DrawingScope scope, BoardPart host, BoardPin[] inputs)
     {
         const int Width = 14, Above = 4, Edge = 5, Least = 6;
-        CellDraft draft = new(scope, "Connector to the microcontroller, which has the converter", Block);
+        CellDraft draft = new(scope, "To the microcontroller", Block);
         int height = Above + Math.Max(Least, Pitch * (inputs.Length - 1)) + 3;
         string Number(string name) => host.Pins.First(pin => pin.Name == name).Number;
         (string Name, int At)[] places = [(ConverterBlock.ReferencePin, 2), (ConverterBlock.OwnSupplyPin, 7), (ConverterBlock.Power, 12)];

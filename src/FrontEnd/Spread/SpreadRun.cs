@@ -8,13 +8,14 @@ using FrontEnd.Reporting;
 namespace FrontEnd.Spread;
 
 /// <summary>Draws many devices of one design and works out how their figures spread.</summary>
-/// <remarks>A build's numbers come from seed and build number alone, so the result is the same whatever the number of threads.</remarks>
+/// <remarks>A build's numbers come from seed and build number alone, so the result is the same whatever the number of threads. Runs may be made from
+/// several threads at once.</remarks>
 public static class SpreadRun
 {
     private const int Block = 256;
 
-    /// <summary>Runs; null where the design contradicts itself or cannot be evaluated (see <see cref="Evaluator.Evaluate"/> for the
-    /// findings).</summary>
+    /// <summary>Runs; null where the options cannot be drawn (<see cref="SpreadOptions.Check"/> says why), where the design contradicts itself or cannot be
+    /// evaluated (see <see cref="Evaluator.Evaluate"/> for the findings), or where the network of a build has no answer.</summary>
     /// <param name="design">The design.</param>
     /// <param name="options">Number of builds, seed, distributions.</param>
     /// <param name="progress">Told the number of builds done, from any thread.</param>
@@ -22,7 +23,7 @@ public static class SpreadRun
     public static SpreadResult? Run(
         Design design, SpreadOptions options, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
-        if (options.Builds is < 1 or > SpreadOptions.MostBuilds || DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
+        if (options.Check().Count != 0 || DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
         {
             return null;
         }

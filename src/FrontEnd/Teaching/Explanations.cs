@@ -182,6 +182,8 @@ internal static class Explanations
         new(ResultIds.Levels.Recovery,
             "After a jump of the offset, its remainder decays in the ac coupling and the high-pass filters. Lower corners take longer; several in a row undershoot. A stage that clips on the way can lengthen it greatly; one that clips for good never records again.",
             "Everything is at rest before the jump. The input network acts by its dc gain; between the limits everything is linear. The converter's own filter is left out."),
+        new(ResultIds.Levels.LeastHeadroom, "The room to the rail over the sum of all peaks, in decibels, at the node that has least of it. Which one that is may rest on values that are not known.",
+            "All peaks coincide; the battery is at its lowest.", new("in-amp-mt-061")),
         new(ResultIds.Levels.AnyHeadroom, "The room to the rail over the sum of all peaks at this node, in decibels.",
             "All peaks coincide; the battery is at its lowest.", new("in-amp-mt-061")),
 

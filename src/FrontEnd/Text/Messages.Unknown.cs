@@ -27,8 +27,11 @@ internal static partial class Messages
     /// <summary>How any test of a device is done.</summary>
     internal const string OnTheTable = "with nobody wearing the device, running from its battery on a table";
 
-    /// <summary>The recording that says most of a device whose values are not known.</summary>
-    internal const string ShortedMinute = "all its electrodes joined by wire, record a minute";
+    /// <summary>The simplest fixture.</summary>
+    internal const string JoinedByWire = "all its electrodes joined by wire";
+
+    /// <summary>A recording on it.</summary>
+    internal const string ShortedMinute = JoinedByWire + ", record a minute";
 
     private const int MostNamed = 4;
 
@@ -43,11 +46,24 @@ internal static partial class Messages
     /// <param name="way">The keys that lead to the intervals.</param>
     public static Finding NeedsAllOnScreens(IReadOnlyList<string> keys, string way) => NeedsAll(keys) with { Help = $"{way} shows what can be said in intervals; a value that you learn goes into its field" };
 
-    /// <summary>A design whose tests have no readings, and the recording that narrows what is not known of it.</summary>
-    public static Finding NeedsRecording(IReadOnlyList<string> keys) =>
-        Finding.Error(PartlyKnown, "", NotKnown(keys), "no reading follows from values that are not known; a recording narrows them",
-            $"{OnTheTable}, {ShortedMinute}, if possible with its own filters off; save a .csv of samples, the column headed with name and unit such as `ch1 [µV]` beside one headed `time` in seconds, or an .edf or .bdf; "
-            + "then `frontend bench DESIGN --measured FILE --fixture shorted --narrow narrowed.toml`. A resistor in every lead is a second fixture: `--fixture 10k`");
+    /// <summary>A design whose tests have no readings, and the recordings that narrow what is not known of it.</summary>
+    /// <param name="keys">What is not known, what the owner can ask for first.</param>
+    /// <param name="recordings">What narrows most first; none where no recording on a fixture would narrow anything.</param>
+    /// <param name="first">What must be known before; "" for nothing.</param>
+    internal static Finding NeedsRecording(IReadOnlyList<string> keys, IReadOnlyList<WorthRecording> recordings, string first)
+    {
+        if (recordings.Count == 0)
+        {
+            return Finding.Error(PartlyKnown, "", NotKnown(keys), "no reading follows from values that are not known, and a recording of noise on a fixture would hardly narrow them",
+                "ask the maker for what is not known; `frontend check DESIGN` names what closes each open requirement");
+        }
+
+        WorthRecording best = recordings[0];
+        string further = string.Concat(recordings.Skip(1).Select((one, at) => $"{(at == 0 ? ". Next best: " : "; ")}{one}"));
+        return Finding.Error(PartlyKnown, "", NotKnown(keys), "no reading follows from values that are not known; a recording narrows them",
+            $"{(first.Length == 0 ? "" : $"set {first}, which any recording of the device tells; ")}{OnTheTable}, {best.Fixture}, record a minute, if possible with its own filters off; save a .csv of samples, the column headed with name and unit such as `ch1 [µV]` beside one headed `time` in seconds, or an .edf or .bdf; "
+            + $"then `frontend bench DESIGN --measured FILE --fixture {best.Option} --narrow narrowed.toml`, which {best.Effect}{further}");
+    }
 
     private static string NotKnown(IReadOnlyList<string> keys)
     {
@@ -64,4 +80,17 @@ internal static partial class Messages
     internal static Finding NothingDrawn(int draws) =>
         Finding.Error(NoSuchDevice, "", $"none of {draws} designs that the unknown values allow can be evaluated", "the known values contradict the usual ranges",
             "check the known values, or give ranges of your own");
+}
+
+/// <summary>A recording that could be made, and what it would narrow.</summary>
+/// <param name="Fixture">What stands in the electrodes' place: "all its electrodes joined by wire".</param>
+/// <param name="Option">What <c>--fixture</c> takes for it.</param>
+/// <param name="Share">In how many of the readings that the file allows it narrows anything.</param>
+/// <param name="Keys">What it narrows, the most first.</param>
+internal sealed record WorthRecording(string Fixture, string Option, Ratio Share, IReadOnlyList<string> Keys)
+{
+    /// <summary>"narrows amplifier.gain in 65 % of the readings that the file allows".</summary>
+    public string Effect => $"narrows {string.Join(", ", Keys)} in {QuantityText.FormatPercent(Share, 2)} of the readings that the file allows";
+
+    public override string ToString() => $"{Fixture} (`--fixture {Option}`) {Effect}";
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text;
 
@@ -16,11 +17,11 @@ public static partial class QuantityText
     /// Resistances and capacitances may be written in the code of IEC 60062 (4K7, R47, 4n7; standard not seen, its examples taken from a
     /// public copy). The decimal number and its prefix are converted in one step, so that 4.7 kΩ is exactly 4700.
     /// </remarks>
-    public static bool TryParse<T>(ReadOnlySpan<char> text, out T value, out ParseProblem? problem)
+    public static bool TryParse<T>(ReadOnlySpan<char> text, out T value, [NotNullWhen(false)] out ParseProblem? problem)
         where T : struct, IQuantity => TryParse(text.ToString(), out value, out problem);
 
     /// <inheritdoc cref="TryParse{T}(ReadOnlySpan{char}, out T, out ParseProblem?)"/>
-    public static bool TryParse<T>(string? text, out T value, out ParseProblem? problem)
+    public static bool TryParse<T>(string? text, out T value, [NotNullWhen(false)] out ParseProblem? problem)
         where T : struct, IQuantity
     {
         bool read = TryParse(QuantityKind.Of<T>(), text, out IQuantity? quantity, out problem);
@@ -29,7 +30,7 @@ public static partial class QuantityText
     }
 
     /// <summary>As the generic form, for a kind that is known only when the program runs.</summary>
-    public static bool TryParse(QuantityKind kind, string? text, out IQuantity? value, out ParseProblem? problem)
+    public static bool TryParse(QuantityKind kind, string? text, [NotNullWhen(true)] out IQuantity? value, [NotNullWhen(false)] out ParseProblem? problem)
     {
         value = null;
         problem = Read(kind, text ?? "", ref value, isTold: true);

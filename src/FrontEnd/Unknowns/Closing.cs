@@ -1,6 +1,9 @@
 using FrontEnd.Catalogue;
+using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
+using FrontEnd.Networks;
+using FrontEnd.Numbers;
 using FrontEnd.Results;
 
 namespace FrontEnd.Unknowns;
@@ -12,7 +15,6 @@ namespace FrontEnd.Unknowns;
 /// <param name="InPlainWords">The same without keys of the file.</param>
 internal sealed record Closing(string InShort, string Whole, string InPlainWords)
 {
-
     /// <summary>In a few words, and as it is done.</summary>
     /// <param name="design">The design.</param>
     /// <param name="result">The open result.</param>
@@ -29,15 +31,15 @@ internal sealed record Closing(string InShort, string Whole, string InPlainWords
             return new(asked, asked + And, $"ask the maker: {string.Join("; ", open.Select(Plain))}{And}");
         }
 
-        return Measured(result, with, met) ?? Asked(decided);
+        return Measured(design, result, with, met) ?? Asked(decided);
     }
 
-    private static Closing? Measured(Result result, DrawnFigures[] with, bool?[] met)
+    private static Closing? Measured(PartlyKnownDesign design, Result result, DrawnFigures[] with, bool?[] met)
     {
         string limit = result.Verdict.Limit is { } known ? QuantityText.Format(known, 2) : "";
         if (result.Id == ResultIds.Noise.BoardShare || result.Id == ResultIds.Converter.BitsNeeded)
         {
-            return Shorted(with, met);
+            return Shorted(FixtureNoise.ChannelOf(design), with, met);
         }
 
         if (result.Id == ResultIds.Levels.OffsetSurvived)
@@ -55,26 +57,44 @@ internal sealed record Closing(string InShort, string Whole, string InPlainWords
             : null;
     }
 
-    /// <summary>Below the least reading of those that fail all are met; above the greatest of those that meet it none is.</summary>
-    private static Closing? Shorted(DrawnFigures[] with, bool?[] met)
+    /// <summary>A recording whose reading decides fewer of the designs leaves open what is open, more often than not (chosen).</summary>
+    private const double LeastDecided = 0.25;
+
+    /// <summary>Below the least reading of those that fail all are met; above the greatest of those that meet it none is. Null where hardly any reading
+    /// would decide.</summary>
+    private static Closing? Shorted(int channel, DrawnFigures[] with, bool?[] met)
     {
         double below = double.PositiveInfinity, above = 0;
+        double[] readings = InParallel.Map(with, one => WithWires(one, channel));
         for (int i = 0; i < with.Length; i++)
         {
-            double reading = with[i].Of(ResultIds.Noise.Shorted)?.Value ?? double.NaN;
             (below, above) = met[i] switch
             {
-                false => (Math.Min(below, reading), above),
-                true => (below, Math.Max(above, reading)),
+                false => (Math.Min(below, readings[i]), above),
+                true => (below, Math.Max(above, readings[i])),
                 null => (below, above),
             };
         }
 
-        return double.IsFinite(below) && 0 < above && double.IsFinite(above)
+        int decided = readings.Count(reading => reading < below || above < reading);
+        return double.IsFinite(below) && 0 < above && double.IsFinite(above) && LeastDecided * with.Length <= decided
             ? Done("a recording with the inputs shorted", "inputs shorted", $"{Messages.ShortedMinute}; rms noise in the band below {Text(below)} means that the requirement is met, above {Text(above)} that it is not")
             : null;
 
         static string Text(double volts) => QuantityText.Format(volts, "V", 2);
+    }
+
+    /// <summary>What wires in place of the electrodes read: without what the amplifier's current makes of the electrodes' resistance [V rms].</summary>
+    private static double WithWires(DrawnFigures one, int channel)
+    {
+        try
+        {
+            return new FixtureNoise(one.Design, channel, Fixture.Short, filtered: true).Rms;
+        }
+        catch (NetworkHasNoAnswer)
+        {
+            return double.NaN;
+        }
     }
 
     /// <summary>A measurement: what is used, and how.</summary>

@@ -19,7 +19,11 @@ internal sealed class DrawnFigures
 
     private readonly Dictionary<ResultId, Figure> _figures;
 
-    private DrawnFigures(Dictionary<ResultId, Figure> figures, NodeId? worst, IReadOnlyList<Finding> findings) => (_figures, Worst, Findings) = (figures, worst, findings);
+    private DrawnFigures(Design design, Dictionary<ResultId, Figure> figures, NodeId? worst, IReadOnlyList<Finding> findings) =>
+        (Design, _figures, Worst, Findings) = (design, figures, worst, findings);
+
+    /// <summary>The design; its budgets are gone.</summary>
+    public Design Design { get; }
 
     /// <summary>The node that clips first; null where nothing stands at any.</summary>
     public NodeId? Worst { get; }
@@ -41,7 +45,7 @@ internal sealed class DrawnFigures
     {
         Assessment assessment = Evaluator.EvaluateWith(design, sources);
         return assessment.HasFigures
-            ? new(WorstNode.Apart(assessment.Results).ToDictionary(result => result.Id, From), WorstNode.Of(assessment.Results) is { } worst ? WorstNode.NodeOf(worst) : null,
+            ? new(design, WorstNode.Apart(assessment.Results).ToDictionary(result => result.Id, From), WorstNode.Of(assessment.Results) is { } worst ? WorstNode.NodeOf(worst) : null,
                 assessment.Findings)
             : null;
     }

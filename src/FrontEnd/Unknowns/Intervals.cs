@@ -23,7 +23,7 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
     public Result Of(Result like)
     {
         Result over = OnlyIf(like.Id) is { } condition ? Over(like with { Name = $"{like.Name}, {condition}" }) : Over(like);
-        return like.Id == ResultIds.Levels.LeastHeadroom ? over with { Text = WorstNode.Words(_all.Select(one => one.Worst)) } : over;
+        return like.Id == ResultIds.Levels.LeastHeadroom ? WorstNode.Named(over, _all.Select(one => one.Worst)) : over;
     }
 
     /// <summary>Of a figure that not every design has, what the others are lacking: "only if ground-drive.kind is driven"; null where all have

@@ -25,20 +25,26 @@ internal static class WorstNode
         List<Result> apart = [.. results];
         int at = apart.FindIndex(result => result.Id == worst.Id);
         apart[at] = worst with { Verdict = Verdict.NotJudged };
-        apart.Insert(at, worst with { Id = ResultIds.Levels.LeastHeadroom, Name = "headroom at the node that clips first, lowest supply", Channel = null });
+        apart.Insert(at, worst with { Id = ResultIds.Levels.LeastHeadroom, Name = $"headroom at {Unnamed}, lowest supply", Channel = null });
         return apart;
     }
 
-    /// <summary>Where the least headroom is in so many designs: "at converter in 371 of 464 designs, at amplifier in 93".</summary>
-    public static string? Words(IEnumerable<NodeId?> nodes)
+    /// <summary>The result over many designs with the nodes named: in its name, "(converter or amplifier)", and how often each in its text, "at converter
+    /// in 371 of 464 designs, at amplifier in 93".</summary>
+    /// <param name="over">The least headroom of all of them.</param>
+    /// <param name="nodes">The node that has it in each.</param>
+    public static Result Named(Result over, IEnumerable<NodeId?> nodes)
     {
         (string Node, int Count)[] counted = [.. nodes.OfType<NodeId>().GroupBy(node => node).Select(same => (same.Key.Words, same.Count())).OrderByDescending(one => one.Item2)];
         int all = counted.Sum(one => one.Count);
-        return counted.Length switch
+        string[] words = [.. counted.Select(one => one.Node)];
+        return words.Length == 0 ? over : over with
         {
-            0 => null,
-            1 => $"at {counted[0].Node}",
-            _ => string.Join(", ", counted.Select((one, at) => FormattableString.Invariant($"at {one.Node} in {one.Count}{(at == 0 ? $" of {all} designs" : "")}"))),
+            Name = over.Name.Replace(Unnamed, $"{Unnamed} ({(words.Length == 1 ? words[0] : $"{string.Join(", ", words[..^1])} or {words[^1]}")})", StringComparison.Ordinal),
+            Text = words.Length == 1 ? $"at {words[0]}"
+                : string.Join(", ", counted.Select((one, at) => FormattableString.Invariant($"at {one.Node} in {one.Count}{(at == 0 ? $" of {all} designs" : "")}"))),
         };
     }
+
+    private const string Unnamed = "the node that clips first";
 }

@@ -90,6 +90,38 @@ public sealed class NarrowingTests
         Assert.Equal(truth.Rms, inSteps.Measured.Volts, 1e-3 * truth.Rms);
     }
 
+    /// <summary>Which recording to make: what a resistor's fixture alone brings out is not looked for with wires, what most makes narrower stands first,
+    /// and what no fixture reaches is no reason to record anything.</summary>
+    [Fact]
+    public void Choice_OfRecordings_NamesThoseThatNarrowAndNoOthers()
+    {
+        CancellationToken token = TestContext.Current.CancellationToken;
+        IReadOnlyList<RecordingChoice> current = RecordingChoice.Of(Of(Designs.Dry, ("amplifier.current-noise", 1e-15, 200e-15), ("mains.lead-to-mains", 0.5e-15, 20e-15)), cancellation: token);
+        Assert.Equal("1M", current[0].Word);
+        Assert.DoesNotContain(current, one => one.Word == BenchPlan.Shorted);
+        Assert.All(current, one => Assert.Equal(["amplifier.current-noise"], one.Keys));
+        Assert.All(current.Zip(current.Skip(1)), pair => Assert.True(pair.Second.Narrower <= pair.First.Narrower));
+        PartlyKnownDesign open = Of(Designs.Dry, ("amplifier.current-noise", 1e-15, 200e-15));
+        double middle = new FixturePrediction(open.With([0.9]), 0, KnownFixture.Of(Resistance.FromMegohms(1)), filtered: true).Rms;
+        Assert.DoesNotContain(RecordingChoice.After(Narrowing.Of(open, Reading(middle, KnownFixture.Of(Resistance.FromMegohms(1))), [], token), token), one => one.Word == "1M");
+        Assert.Empty(RecordingChoice.Of(Of(Designs.Dry, ("mains.lead-to-mains", 0.5e-15, 20e-15), ("mains.field", 1e-9, 1e-7)), cancellation: token));
+        Assert.Empty(RecordingChoice.Of(Of(Designs.Dry, ("amplifier.input-noise", 99e-9, 101e-9)), cancellation: token));
+    }
+
+    /// <summary>The slow way: readings made one after the other, each held against the file as a measured one is.</summary>
+    [Fact]
+    public void Choice_OfARecording_IsWhatItsReadingsNarrow()
+    {
+        CancellationToken token = TestContext.Current.CancellationToken;
+        RecordingChoice shorted = Assert.Single(RecordingChoice.Of(Design, cancellation: token), one => one.Word == BenchPlan.Shorted);
+        double[] readings = [.. PartlyKnownEvaluator.Places(3).Select(one => new FixturePrediction(Design.With(one), 0, KnownFixture.Shorted, filtered: true).Rms).Order()];
+        FixtureRecording like = Reading(1);
+        double spread = new FixturePrediction(Design.With([0.5, 0.5, 0.5]), 0, KnownFixture.Shorted, filtered: true).Spread(Duration.FromSeconds(60));
+        Narrowing[] each = [.. Enumerable.Range(0, 40).Select(at => Narrowing.Of(Design, like with { Rms = readings[(10 * at) + 5], Spread = Ratio.FromFraction(spread) }, [], token))];
+        Assert.Equal(each.Count(one => one.Fields.Any(field => field.IsNarrower)) / 40.0, shorted.Share, 1e-9);
+        Assert.Equal(each.Average(one => one.Fields.Sum(field => field.Narrower)), shorted.Narrower, 1e-9);
+    }
+
     /// <summary>Ten times what any draw gives: the coarse converter that the file states would explain it.</summary>
     [Fact]
     public void Noise_ThatNoDrawGives_ContradictsWhatTheFileStates()

@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Bench;
 using FrontEnd.Boards;
 using FrontEnd.Budgets;
 using FrontEnd.Catalogue;

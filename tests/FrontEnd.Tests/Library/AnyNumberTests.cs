@@ -21,6 +21,22 @@ public class AnyNumberTests
         Montage = new() { Sites = ["O1", "O2"], Reference = "A1" },
     };
 
+    /// <summary>A number cast to a choice is none of those that are worked out.</summary>
+    [Fact]
+    public void Evaluate_AnyChoiceThatIsNone_IsAFindingAndThrowsNothing()
+    {
+        Assert.True(Evaluator.Evaluate(Whole).HasFigures);
+        Field<Design>[] choices = [.. DesignFields.Of(Whole).Where(field => field.Kind == FieldKind.Choice && field.Choices[^1].Value is Enum)];
+        Assert.InRange(choices.Length, 10, 100);
+        foreach (Field<Design> field in choices)
+        {
+            Design design = field.Set(Whole, Enum.ToObject(field.Choices[^1].Value.GetType(), 99));
+            Assessment assessment = Evaluator.Evaluate(design);
+            Assert.False(assessment.HasFigures || assessment.AllRequirementsMet, field.Key);
+            Assert.Contains(assessment.Findings, finding => finding.Severity == Severity.Error && finding.Field == field.Key && finding.Message.Contains("`99`", StringComparison.Ordinal));
+        }
+    }
+
     [Fact]
     public void Evaluate_AnyFieldBeyondItsRange_IsAFindingAndThrowsNothing()
     {

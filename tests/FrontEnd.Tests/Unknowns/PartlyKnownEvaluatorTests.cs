@@ -73,6 +73,7 @@ public sealed class PartlyKnownEvaluatorTests
         string[] nodes = [.. each.Select(one => one.Node).Distinct()];
         Assert.InRange(nodes.Length, 2, 5);
         Assert.All(nodes, node => Assert.Contains($"at {node} in {each.Count(one => one.Node == node)}", least.Text, StringComparison.Ordinal));
+        Assert.All(nodes, node => Assert.Contains(node, least.Name, StringComparison.Ordinal));
         Assert.Equal("requirements.headroom", least.Verdict.Requirement);
         Assert.Same(least, Assert.Single(assessment.Judged, result => result.Verdict.Requirement == "requirements.headroom"));
         Assert.Contains("divider", least.Verdict.ClosesInShort ?? "divider", StringComparison.Ordinal);
@@ -106,6 +107,18 @@ public sealed class PartlyKnownEvaluatorTests
         Verdict verdict = PartlyKnownEvaluator.Evaluate(open)[ResultIds.Noise.BoardShare].Verdict;
         Assert.Equal("amplifier.input-noise", verdict.DecidedBy);
         Assert.StartsWith("inputs shorted", verdict.ClosesBy, StringComparison.Ordinal);
+    }
+
+    /// <summary>Noise of the electrodes' resistance times the amplifier's current is as good as none with wires: a recording with shorted inputs whose
+    /// reading would hardly ever decide is not proposed.</summary>
+    [Fact]
+    public void OpenNoise_ThatShortedInputsDoNotShow_IsNotClosedByThem()
+    {
+        Design design = Designs.Dry with { Requirements = new() { Noise = VoltagePeakToPeak.FromVolts(12e-6) }, Input = Designs.Dry.Input with { SeriesResistor = Resistance.FromKilohms(1) } };
+        PartlyKnownDesign open = With(design, ("amplifier.input-noise", 10e-9, 100e-9), ("amplifier.current-noise", 1e-15, 5e-12));
+        Result result = PartlyKnownEvaluator.Evaluate(open)[ResultIds.Noise.BoardShare];
+        Assert.Equal(VerdictKind.Open, result.Verdict.Kind);
+        Assert.StartsWith("ask the maker", result.Verdict.ClosesBy, StringComparison.Ordinal);
     }
 
     /// <summary>Resistors between 200 kΩ and 1 MΩ leave every draw below the quoted limit, and still nobody knows.</summary>

@@ -65,8 +65,8 @@ internal static class AnswerJson
         Write("bench", BenchJson.From(design, plan, results, findings));
 
     /// <summary>What a recording on a fixture leaves of what is not known.</summary>
-    public static string Of(Narrowing narrowing, IReadOnlyList<Finding> findings, IReadOnlyList<string>? files = null) =>
-        Write("bench", NarrowingJson.From(narrowing, findings), files);
+    public static string Of(Narrowing narrowing, IReadOnlyList<RecordingChoice> next, IReadOnlyList<Finding> findings, IReadOnlyList<string>? files = null) =>
+        Write("bench", NarrowingJson.From(narrowing, next, findings), files);
 
     /// <summary>What a search for a design found; each design as the text of its file.</summary>
     public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings, IReadOnlyList<string>? files = null) =>

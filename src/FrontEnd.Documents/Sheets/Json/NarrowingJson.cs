@@ -41,7 +41,10 @@ internal sealed record NarrowingJson(string Design, string Caution, string Fixtu
 
     public required IReadOnlyList<NarrowedJson> Unknowns { get; init; }
 
-    public static NarrowingJson From(Narrowing narrowing, IReadOnlyList<Finding> findings)
+    /// <summary>Recordings that would narrow what is left, the most first.</summary>
+    public required IReadOnlyList<RecordingChoiceJson> Next { get; init; }
+
+    public static NarrowingJson From(Narrowing narrowing, IReadOnlyList<RecordingChoice> next, IReadOnlyList<Finding> findings)
     {
         Design design = narrowing.Design.Given.Design;
         FixtureRecording recording = narrowing.Recording;
@@ -53,9 +56,16 @@ internal sealed record NarrowingJson(string Design, string Caution, string Fixtu
             Width = recording.Width.Fraction, Tolerance = BenchPlan.NoiseTolerance, Spread = recording.Spread.Fraction,
             LeastNarrower = Narrowing.LeastNarrower.Fraction, Unknowns = [.. narrowing.Fields.Select(NarrowedJson.From)],
             Unchanged = narrowing.Fields.Count(one => !one.IsNarrower),
+            Next = [.. next.Select(one => new RecordingChoiceJson(one.Word, one.Fixture.Words, one.Share, one.Narrower, one.Keys))],
         };
     }
 }
+
+/// <summary>A recording on a fixture that could be made.</summary>
+/// <param name="Option">What <c>--fixture</c> takes for it.</param>
+/// <param name="Share">Share of the readings that the file allows in which it narrows anything.</param>
+/// <param name="Narrower">By how much of themselves ranges become narrower, added up, on average over these readings.</param>
+internal sealed record RecordingChoiceJson(string Option, string Fixture, double Share, double Narrower, IReadOnlyList<string> Keys);
 
 /// <summary>The edges of a band.</summary>
 internal sealed record DesignBandJson(IQuantity Low, IQuantity High);

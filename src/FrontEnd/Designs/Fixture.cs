@@ -1,8 +1,7 @@
-using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 
-namespace FrontEnd.Bench;
+namespace FrontEnd.Designs;
 
 /// <summary>The design with parts in place of its electrodes: resistors at board temperature without excess noise, all alike, away from
 /// the mains.</summary>
