@@ -16,7 +16,7 @@ bool onTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected;
 Outlet outlet = new(output, messages) { Answers = onTerminal ? Console.In : null };
 
 // A design alone opens the screens over it; where there is no terminal they say what to use instead.
-if (args is [var design] && ScreensProgram.IsDesign(design))
+if (args is [var design] && DesignInput.IsDesign(design))
 {
     return ScreensProgram.Open(design, outlet);
 }

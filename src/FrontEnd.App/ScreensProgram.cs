@@ -11,13 +11,6 @@ internal static class ScreensProgram
 {
     private const string Name = "frontend-screens";
 
-    /// <summary>True where the one argument of a call is a design and no command: a file that is there, or a name that only a file
-    /// has.</summary>
-    public static bool IsDesign(string argument) =>
-        !argument.StartsWith('-')
-            && (argument.EndsWith(".toml", StringComparison.OrdinalIgnoreCase)
-                || argument.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || argument.Contains('/') || File.Exists(argument));
-
     /// <summary>Opens the screens over a design file, or over the starter where none is named; gives the exit code.</summary>
     /// <param name="folder">Where the executables stand; null for this one's own folder.</param>
     /// <remarks>On Unix this program becomes the screens' one and does not come back: one process, so that signals, exit codes and a

@@ -36,6 +36,11 @@ public sealed class CompletionTests : IDisposable
     [InlineData("frontend spread x.toml --distribution ", "normal uniform")]
     [InlineData("frontend pairs --band b", "beta")]
     [InlineData("frontend pairs --under O", "O1 O2 Oz")]
+    [InlineData("frontend pairs --sites \"Fz O", "Fz O1 Fz O2 Fz Oz")]
+    [InlineData("frontend pairs --sites Fz,O", "Fz,O1 Fz,O2 Fz,Oz")]
+    [InlineData("frontend pairs --sites Fz-O", "Fz-O1 Fz-O2 Fz-Oz")]
+    [InlineData("frontend pairs --sites=Fz,O1,Oz", "--sites=Fz,O1,Oz")]
+    [InlineData("frontend cards -- dry-m", "dry-multipin")]
     [InlineData("frontend problems --paper l", "letter")]
     [InlineData("frontend bench designs/starter.toml --test sh", "shorted")]
     public void Completion_OfALine_IsWhatMayFollow(string line, string expected) =>
@@ -44,6 +49,9 @@ public sealed class CompletionTests : IDisposable
     /// <summary>Nothing is said where a file, a number or nothing at all is next: the shell has its own answers.</summary>
     [Theory]
     [InlineData("frontend check ")]
+    [InlineData("frontend check -- -")]
+    [InlineData("frontend check -- --q")]
+    [InlineData("frontend glossary driven -- ")]
     [InlineData("frontend check designs/starter.toml ")]
     [InlineData("frontend explain ")]
     [InlineData("frontend sheet x.toml -o ")]

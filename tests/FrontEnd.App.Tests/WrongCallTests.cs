@@ -120,6 +120,10 @@ public sealed partial class WrongCallTests
     [InlineData("check --all=no designs/minimal.toml", "FE1081")]
     [InlineData("filter frob", "FE0001")]
     [InlineData("--json", "FE0007")]
+    [InlineData("chek designs/minimal.toml --json", "FE0001")]
+    [InlineData("filtr --family bessel", "FE0001")]
+    [InlineData("designs/minimal.toml --json", "FE0001")]
+    [InlineData("designs/minimal.toml check", "FE0001")]
     public void Call_ThatIsWrong_HasItsCodeOnce(string call, string code)
     {
         Outcome outcome = Shell.Run(call.Split(' '));
@@ -127,6 +131,14 @@ public sealed partial class WrongCallTests
         Assert.StartsWith($"{code} error: ", outcome.Messages, StringComparison.Ordinal);
         Assert.Equal(1, outcome.Messages.Split(" error: ").Length - 1);
         InForm(outcome, call);
+    }
+
+    /// <summary>A command that is misspelt is what is wrong, and not the options that it would have.</summary>
+    [Fact]
+    public void Command_Misspelt_IsNamedBeforeItsOptions()
+    {
+        Assert.Contains("because  the nearest is `check`", Shell.Run("chek", "designs/minimal.toml", "--json").Messages, StringComparison.Ordinal);
+        Assert.Contains("`frontend check designs/minimal.toml`", Shell.Run("designs/minimal.toml", "--json").Messages, StringComparison.Ordinal);
     }
 
     /// <summary>A number that is whole and written in another way is written out.</summary>

@@ -1,3 +1,4 @@
+using System.Text;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
@@ -28,6 +29,29 @@ public sealed class FileTests
         Assert.Contains("0xFF at byte 1", finding.Message, StringComparison.Ordinal);
         File.WriteAllBytes(path, [(byte)'a', 0, (byte)'b']);
         Assert.Contains("a zero byte at byte 1", Assert.Single(DesignDocument.Read(path).Findings).Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>What a file is that is no text in UTF-8 is told by its bytes.</summary>
+    [Fact]
+    public void Read_FileOfAnotherKind_IsToldByItsBytes()
+    {
+        using TemporaryFolder folder = new();
+        string path = Path.Combine(folder.Path, "a.toml"), text = DesignDocument.StarterText;
+        void Is(byte[] bytes, string what)
+        {
+            File.WriteAllBytes(path, bytes);
+            Finding finding = Assert.Single(DesignDocument.Read(path).Findings);
+            Assert.Equal("FE0143", finding.Code);
+            Assert.Contains(what, finding.Message, StringComparison.Ordinal);
+        }
+
+        Is([0xFF, 0xFE, .. Encoding.Unicode.GetBytes(text)], "UTF-16");
+        Is(Encoding.Unicode.GetBytes(text), "UTF-16");
+        Is(Encoding.BigEndianUnicode.GetBytes(text), "UTF-16");
+        Is([0x89, (byte)'P', (byte)'N', (byte)'G', 13, 10, 26, 10, 0, 0], "a picture (PNG)");
+        Is([(byte)'P', (byte)'K', 3, 4, 20, 0, 0, 0], "packed");
+        Is(Encoding.Latin1.GetBytes("name = \"x\"\nsmallest = \"1 µV\"\n"), "0xB5");
+        Assert.Equal(2, Assert.Single(DesignDocument.Read(path).Findings).Line);
     }
 
     [Fact]

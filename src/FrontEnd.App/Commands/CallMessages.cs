@@ -112,6 +112,11 @@ internal static class CallMessages
             ? null
             : $"the nearest is `{nearest}`", "`frontend --help` lists the commands");
 
+    /// <summary>A design, over which the screens open, with words behind it.</summary>
+    public static Finding DesignAndMore(string design, IReadOnlyList<string> more) =>
+        Finding.Error(NotUnderstood, "frontend", $"a design alone opens the screens, and `{more[0]}` stands behind it", "what is done with a design without the screens is a command in front of it",
+            $"leave `{more[0]}` out, or write a command, such as `frontend check {design}`");
+
     public static Finding NoOption(string option, string? nearest, string command) =>
         Finding.Error(
             UnknownOption, command, $"there is no option `{option}`", nearest is null

@@ -55,8 +55,11 @@ internal static class Completions
         ("", "--paper", _ => Paper.All.Select(paper => paper.Word)),
     ];
 
-    /// <summary>Options that take several values with commas between them: the last is the one that is typed.</summary>
-    private static readonly string[] Lists = ["--signal", "--without", "--topic"];
+    /// <summary>Options that take several values in one word, and what stands between them: the last is the one that is typed.</summary>
+    private static readonly Dictionary<string, char[]> Lists = new(StringComparer.Ordinal)
+    {
+        ["--signal"] = [','], ["--without"] = [','], ["--topic"] = [','], ["--sites"] = [' ', ',', ';', '-'],
+    };
 
     private static IEnumerable<string> SiteNames => Sites.All.Select(site => site.Name);
 
@@ -85,20 +88,22 @@ internal static class Completions
     {
         ParseResult call = root.Parse([.. line.Before], new ParserConfiguration { ResponseFileTokenReplacer = null });
         Command command = call.CommandResult.Command;
-        if (line.Before.Count != 0 && Option(command, line.Before[^1]) is { } waiting && TakesValue(waiting))
+        // Behind a double hyphen no word is an option, whatever it begins with.
+        bool isOptions = !line.Before.Contains("--");
+        if (isOptions && line.Before.Count != 0 && Option(command, line.Before[^1]) is { } waiting && TakesValue(waiting))
         {
             return Beginning(line.Word, ValuesOf(waiting, call, line.Word));
         }
 
         // A value behind an equals sign belongs to the word.
-        if (line.Word.StartsWith('-') && line.Word.IndexOf('=', StringComparison.Ordinal) is > 0 and int sign)
+        if (isOptions && line.Word.StartsWith('-') && line.Word.IndexOf('=', StringComparison.Ordinal) is > 0 and int sign)
         {
             return Option(command, line.Word[..sign]) is { } option && TakesValue(option)
                 ? Beginning(line.Word, ValuesOf(option, call, line.Word[(sign + 1)..]).Select(value => line.Word[..(sign + 1)] + value))
                 : [];
         }
 
-        if (line.Word.StartsWith('-'))
+        if (isOptions && line.Word.StartsWith('-'))
         {
             return Beginning(line.Word, OptionsOf(command));
         }
@@ -112,7 +117,7 @@ internal static class Completions
         int given = call.CommandResult.Children.OfType<ArgumentResult>().Sum(result => result.Tokens.Count);
         string[] answers = [.. Beginning(line.Word, [.. given == 0 ? command.Subcommands.Select(inner => inner.Name) : [], .. ArgumentsOf(call, given)])];
         // Where there is nothing else to be typed the options are the answer; where a file is, the shell's files.
-        return answers.Length == 0 && line.Word.Length == 0 && Next(command, given) is null ? OptionsOf(command) : answers;
+        return isOptions && answers.Length == 0 && line.Word.Length == 0 && Next(command, given) is null ? OptionsOf(command) : answers;
     }
 
     private static IEnumerable<string> Beginning(string word, IEnumerable<string> answers) =>
@@ -155,7 +160,7 @@ internal static class Completions
             return [];
         }
 
-        string before = Lists.Contains(option.Name) ? word[..(word.LastIndexOf(',') + 1)] : "";
+        string before = Lists.TryGetValue(option.Name, out char[]? between) ? word[..(word.LastIndexOfAny(between) + 1)] : "";
         return values(DesignOf(call)).Select(value => before + value);
     }
 

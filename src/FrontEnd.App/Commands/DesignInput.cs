@@ -10,6 +10,12 @@ internal static class DesignInput
     public static DesignDocument Read(string? path) =>
         path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : Named(path);
 
+    /// <summary>True for an argument that is a design and no command: a file that is there, or a name that only a file has.</summary>
+    public static bool IsDesign(string argument) =>
+        !argument.StartsWith('-')
+            && (argument.EndsWith(".toml", StringComparison.OrdinalIgnoreCase)
+                || argument.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || argument.Contains('/') || File.Exists(argument));
+
     /// <summary>The word for what comes in by the standard input.</summary>
     public const string StandardInput = FrontEnd.Documents.Sheets.CheckText.StandardInput;
 

@@ -14,6 +14,13 @@ internal static class WrongCalls
         CommandResult result = call.CommandResult;
         string name = string.Join(' ', Names(result).Reverse());
 
+        // A command that there is not takes its options with it: none of them is looked at.
+        if (result.Command is RootCommand && words is [[not '-', ..] first, _, ..] && !words.Any(word => word is "--help" or "-h" or "-?" or "--version"))
+        {
+            return [DesignInput.IsDesign(first) ? CallMessages.DesignAndMore(first, words[1..])
+                : CallMessages.NoCommand(first, Nearest.Of(first, result.Command.Subcommands.Where(one => !one.Hidden).Select(one => one.Name)))];
+        }
+
         // An unknown option alone, since whatever else is wrong follows from it.
         if (UnknownOption(call) is { } option)
         {

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace FrontEnd.Documents.Cards;
 
 /// <summary>A column that is wanted.</summary>
@@ -18,16 +20,16 @@ internal sealed record PointColumn(string Name, QuantityKind Kind, bool IsAboveZ
 internal readonly record struct PointPlace(int At, double Sign, double? Factor);
 
 /// <summary>The line that names the columns of a table of points.</summary>
-internal sealed record PointHeads(string Path, int Line, string[] Heads)
+internal sealed partial record PointHeads(string Path, int Line, string[] Heads)
 {
     /// <summary>Where headings are parted from their units.</summary>
     private const string Parting = " _/([,:";
 
     /// <summary>What stands in brackets behind a name and is a piece of it: Re(Z), |Z(f)|.</summary>
-    private static readonly string[] Arguments = ["z", "f", "ω", "jω", "w", "jw", "omega"];
+    private static readonly string[] Arguments = ["Z", "z", "f", "ω", "jω", "w", "jw", "s"];
 
     /// <summary>Units that no column has, and that stand for other numbers altogether.</summary>
-    private static readonly string[] Foreign = ["rad", "mrad", "urad", "µrad", "grad", "gon", "cycles", "decades", "octaves"];
+    private static readonly string[] Foreign = ["rad", "mrad", "µrad", "grad", "gon", "cycles", "decades", "octaves"];
 
     /// <summary>True where every column is named by a heading of its own.</summary>
     public bool Name(IReadOnlyList<PointColumn> columns) => Array.TrueForAll(Named(columns), place => place is not null);
@@ -109,7 +111,7 @@ internal sealed record PointHeads(string Path, int Line, string[] Heads)
             return null;
         }
 
-        foreach (string spelling in new[] { unit, unit.Replace("hz", "Hz", StringComparison.OrdinalIgnoreCase), unit.ToLowerInvariant() })
+        foreach (string spelling in new[] { unit, unit.Replace("hz", "Hz", StringComparison.OrdinalIgnoreCase), unit.ToLowerInvariant().TrimEnd('.') })
         {
             if (QuantityText.TryParse(column.Kind, "1 " + spelling, out IQuantity? one, out _))
             {
@@ -117,24 +119,33 @@ internal sealed record PointHeads(string Path, int Line, string[] Heads)
             }
         }
 
-        return column.Scales.TryGetValue(unit.ToLowerInvariant(), out double factor) ? factor : null;
+        // Ω is no capital of ω here.
+        return !unit.Contains('Ω', StringComparison.Ordinal) && column.Scales.TryGetValue(unit.ToLowerInvariant(), out double factor) ? factor : null;
     }
 
     /// <summary>What a heading says for a unit: what stands in brackets at its end, or a last word that can be nothing else; null for nothing.</summary>
     private static string? UnitIn(string head)
     {
         string text = head.Trim();
+        if (Logarithm().Match(text) is { Success: true } logarithm)
+        {
+            return logarithm.Value;
+        }
+
         if (text is [.., ')' or ']'])
         {
             int open = Opening(text);
             string inside = open < 0 ? "" : text[(open + 1)..^1].Trim();
-            return inside.Length == 0 || Arguments.Contains(inside.ToLowerInvariant(), StringComparer.Ordinal) ? null : inside;
+            return inside.Length == 0 || (text[^1] == ')' && Arguments.Contains(inside, StringComparer.Ordinal)) ? null : inside;
         }
 
         string last = text[(text.LastIndexOfAny([' ', '_', ',', ':']) + 1)..], word = last[(last.LastIndexOf('/') + 1)..];
         return last.AsSpan().IndexOfAny("√²Ω°%") is >= 0 || last.EndsWith("/s", StringComparison.Ordinal) ? last
             : word.StartsWith("dB", StringComparison.Ordinal) || Foreign.Contains(word.ToLowerInvariant(), StringComparer.Ordinal) ? word : null;
     }
+
+    [GeneratedRegex(@"(\b|(?<=\d))(log|lg|ln)(10|e)?(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex Logarithm();
 
     /// <summary>Where the bracket opens that the text ends with; -1 where it does not.</summary>
     private static int Opening(string text)

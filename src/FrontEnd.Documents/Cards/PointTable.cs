@@ -32,6 +32,7 @@ internal sealed partial class PointReading(string path, IReadOnlyList<IReadOnlyL
     private PointHeads? _heads;
     private bool[] _hasUnit = [];
     private int _form, _width;
+    private bool _isByRemark;
 
     public PointTable Read(string text, int least)
     {
@@ -42,10 +43,11 @@ internal sealed partial class PointReading(string path, IReadOnlyList<IReadOnlyL
             string[] cells = [.. reader.Cells().Select(cell => cell.Trim())];
             if (reader.IsRemark || cells[0].StartsWith('%'))
             {
+                Remark(reader, cells);
                 continue;
             }
 
-            bool isPoint = _places is not null || Begins(reader, cells);
+            bool isPoint = (_places is not null && !(_isByRemark && _rows.Count == 0 && IsHead(reader, cells))) || Begins(reader, cells);
             if (_findings.Count != 0 && _places is null)
             {
                 break;
@@ -74,16 +76,10 @@ internal sealed partial class PointReading(string path, IReadOnlyList<IReadOnlyL
     /// table.</summary>
     private bool Begins(CsvReader reader, string[] cells)
     {
-        if (!Array.Exists(cells, cell => IsNumber(cell, forms[0][0])))
+        if (IsHead(reader, cells))
         {
             _heads = new PointHeads(path, reader.Line, cells);
-            int named = Enumerable.Range(0, forms.Count).FirstOrDefault(at => _heads.Name(forms[at]), -1);
-            if (0 <= named)
-            {
-                _before.Clear();
-                Begin(named, cells.Length, _heads.Places(forms[named], _findings));
-            }
-
+            Named(_heads);
             return false;
         }
 
@@ -105,6 +101,33 @@ internal sealed partial class PointReading(string path, IReadOnlyList<IReadOnlyL
         return _places is not null;
 
         bool IsNumber(string cell, PointColumn column) => TryNumber(cell, reader.Separator, column.Kind, null, out _, out _);
+    }
+
+    /// <summary>True for a line without any number.</summary>
+    private bool IsHead(CsvReader reader, string[] cells) => !Array.Exists(cells, cell => TryNumber(cell, reader.Separator, forms[0][0].Kind, null, out _, out _));
+
+    /// <summary>A line that begins with # or % names the columns where it has all their names, as programs write it that have no other way.</summary>
+    private void Remark(CsvReader reader, string[] cells)
+    {
+        if (_rows.Count == 0 && (_places is null || _isByRemark))
+        {
+            string[] words = reader.IsRemark ? [.. cells[0].Split(reader.Separator == '\0' ? ',' : reader.Separator).Select(cell => cell.Trim())]
+                : cells is ["%", ..] ? cells[1..] : [cells[0][1..].Trim(), .. cells[1..]];
+            _isByRemark = Named(new PointHeads(path, reader.Line, words));
+        }
+    }
+
+    /// <summary>Begins the table where every column is named by a heading of its own.</summary>
+    private bool Named(PointHeads heads)
+    {
+        int form = Enumerable.Range(0, forms.Count).FirstOrDefault(at => heads.Name(forms[at]), -1);
+        if (0 <= form)
+        {
+            _before.Clear();
+            Begin(form, heads.Heads.Length, heads.Places(forms[form], _findings));
+        }
+
+        return 0 <= form;
     }
 
     private void Begin(int form, int width, PointPlace[]? places)

@@ -30,14 +30,14 @@ internal static class PointsFile
     [
         FrequencyColumn,
         new("magnitude", QuantityKind.Of<Resistance>(), true, ["magnitude", "impedance", "modulus", "|z|", "mag"], ["z", "zmod", "abs", "abs(z)"]),
-        new(Phases, QuantityKind.Of<Angle>(), false, ["phase", "angle", "theta", "phi"], ["θ", "φ", "arg", "arg(z)"]),
+        new(Phases, QuantityKind.Of<Angle>(), false, ["phase", "angle", "theta", "phi"], ["θ", "φ", "arg", "arg(z)"]) { Scales = new Dictionary<string, double> { ["mrad"] = 0.18 / Math.PI } },
     ];
 
     private static readonly PointColumn[] Parts =
     [
         FrequencyColumn,
-        new("real part", QuantityKind.Of<Resistance>(), false, ["real", "resistance"], ["re", "re z", "re(z)", "z'", "z′", "zre", "zr", "r"]),
-        new("imaginary part", QuantityKind.Of<Resistance>(), false, ["imag", "reactance"], ["im", "im z", "im(z)", "z''", "z″", "zim", "zi", "x"]),
+        new("real part", QuantityKind.Of<Resistance>(), false, ["real", "resistance"], ["re", "re z", "re(z)", "z'", "z′", "zre", "zr", "r", "rs"]),
+        new("imaginary part", QuantityKind.Of<Resistance>(), false, ["imag", "reactance"], ["im", "im z", "im(z)", "z''", "z″", "z\"", "zim", "zi", "x", "xs"]),
     ];
 
     /// <summary>Points of a noise plot: frequency and density.</summary>

@@ -36,7 +36,10 @@ internal static class FileMessages
 
     internal static Finding NotText(string path, string what, long position) =>
         Error(FileNotText, "", $"`{path}` is not a text file in UTF-8: {what} at byte {position}", null,
-            "save it as UTF-8") with { File = path };
+            what.StartsWith("byte", StringComparison.Ordinal) ? "save it as UTF-8; letters such as µ and Ω are other bytes in Windows-1252 and Latin-1" : "a text has no zero byte: take it out, or save the text as UTF-8") with { File = path };
+
+    internal static Finding NotText(string path, string what, string remedy) =>
+        Error(FileNotText, "", $"`{path}` is not a text file in UTF-8: {what}", null, remedy) with { File = path };
 
     internal static Finding Packed(string path) =>
         Error(FileNotText, "", $"`{path}` is a packed file, such as a spreadsheet's own, and no text", null,

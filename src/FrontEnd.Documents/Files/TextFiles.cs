@@ -163,6 +163,11 @@ internal static class TextFiles
     {
         finding = null;
         bytes = bytes.StartsWith(Mark) ? bytes[Mark.Length..] : bytes;
+        if (KindOf(bytes) is { } kind)
+        {
+            finding = FileMessages.NotText(path, kind.What, kind.Remedy);
+            return null;
+        }
 
         int zero = bytes.IndexOf((byte)0);
         if (0 <= zero)
@@ -177,8 +182,36 @@ internal static class TextFiles
         }
         catch (DecoderFallbackException error)
         {
-            finding = FileMessages.NotText(path, $"byte 0x{(error.BytesUnknown is [var first, ..] ? first : (byte)0):X2}", error.Index);
+            finding = FileMessages.NotText(path, $"byte 0x{(error.BytesUnknown is [var first, ..] ? first : (byte)0):X2}", error.Index) with { Line = bytes[..error.Index].Count((byte)'\n') + 1 };
             return null;
         }
     }
+
+    /// <summary>What a file is that is no text in UTF-8, by its first bytes or by where its zeros stand; null where nothing is known.</summary>
+    private static (string What, string Remedy)? KindOf(ReadOnlySpan<byte> bytes)
+    {
+        foreach ((byte[] first, string what) in Signatures)
+        {
+            if (bytes.StartsWith(first))
+            {
+                return (what, "name a text file");
+            }
+        }
+
+        const string AsText = "save it as UTF-8, in the editor's dialogue for saving under another name";
+        ReadOnlySpan<byte> head = bytes[..Math.Min(bytes.Length, 1024)];
+        int even = 0, odd = 0;
+        for (int i = 0; i < head.Length; i++)
+        {
+            (even, odd) = head[i] != 0 ? (even, odd) : i % 2 == 0 ? (even + 1, odd) : (even, odd + 1);
+        }
+
+        bool isWide = head.Length > 7 && head.Length / 3 < Math.Max(even, odd) && Math.Min(even, odd) < head.Length / 8;
+        return isWide || bytes.StartsWith((byte[])[0xFF, 0xFE]) || bytes.StartsWith((byte[])[0xFE, 0xFF]) ? ("it is in UTF-16 or UTF-32", AsText) : null;
+    }
+
+    // Published with each format; from memory.
+    private static readonly (byte[] First, string What)[] Signatures =
+        [([0x89, (byte)'P', (byte)'N', (byte)'G'], "it is a picture (PNG)"), ([0xFF, 0xD8, 0xFF], "it is a picture (JPEG)"), ("GIF8"u8.ToArray(), "it is a picture (GIF)"),
+            ("%PDF"u8.ToArray(), "it is a PDF"), ([0x7F, (byte)'E', (byte)'L', (byte)'F'], "it is a program"), ([0x1F, 0x8B], "it is a packed file (gzip)"), ("PK\u0003\u0004"u8.ToArray(), "it is a packed file (zip, or an office program's own)")];
 }

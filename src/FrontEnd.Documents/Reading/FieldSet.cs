@@ -60,6 +60,8 @@ internal sealed class FieldSet<TOwner>
 
     public IEnumerable<string> Paths => _byPath.Keys;
 
+    public IEnumerable<string> Tables => _children.Keys;
+
     private void Add(string path, Field<TOwner> field)
     {
         if (!_byPath.TryAdd(path, field))

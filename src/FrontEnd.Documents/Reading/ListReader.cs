@@ -50,7 +50,7 @@ internal sealed class ListReader(ReadingLog log, FieldSets sets, TableReader rea
     {
         foreach (string edge in new[] { "low", "high" })
         {
-            if (table.Find(edge) is null)
+            if (table.Find(edge) is null && !table.Slips.Exists(slip => string.Equals(slip.Key, edge, StringComparison.Ordinal)))
             {
                 log.Unread.Add($"{key}.{edge}");
                 log.Report(ReadingMessages.NoEdge(key, edge), table.Span);
@@ -113,6 +113,8 @@ internal sealed class ListReader(ReadingLog log, FieldSets sets, TableReader rea
     {
         switch (table.Find(name))
         {
+            case null when table.Slips.Exists(slip => string.Equals(slip.Key, name, StringComparison.Ordinal)):
+                return null;   // it stands there and could not be read, which is said
             case null or { Value: NullNode }:
                 log.Report(missing(), table.Span);
                 return null;

@@ -54,7 +54,11 @@ internal sealed record TableNode(Span Span, TableForm Form) : Node(Span)
 /// <param name="Value">The value alone; of no length where there is none.</param>
 /// <param name="NeedsKey">True where key or sign are what is wrong: a value that takes the place of this one needs them written anew.</param>
 /// <param name="Problem">What is wrong with it, as it stands among the findings.</param>
-internal sealed record Slip(string Key, Span Whole, Span Value, bool NeedsKey, Finding Problem);
+internal sealed record Slip(string Key, Span Whole, Span Value, bool NeedsKey, Finding Problem)
+{
+    /// <summary>The value as it was probably meant, in TOML; null where nobody knows.</summary>
+    public string? Meant { get; init; }
+}
 
 internal enum TableForm
 {

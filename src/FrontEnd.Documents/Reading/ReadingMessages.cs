@@ -37,7 +37,8 @@ internal static class ReadingMessages
     internal static bool IsAssumption(string code) => code is ElectrodeAssumed or HighestAssumed or ProtectionAssumed;
 
     internal static Finding NotADesign(string? file) =>
-        Error(NoDesign, "", $"`{file}` is not a design file: it has none of a design's tables", null,
+        Error(NoDesign, "", file == Sheets.CheckText.StandardInput ? "what came in by the standard input is no design: it has none of a design's tables"
+            : $"`{file}` is not a design file: it has none of a design's tables", null,
             "name a design file; `frontend new` writes one to start from") with { File = file };
 
     /// <param name="command">What reads it, with {0} for its name.</param>
@@ -57,7 +58,63 @@ internal static class ReadingMessages
 
     /// <param name="quote">The one that it begins with.</param>
     internal static Finding NotClosed(string key, string written, char quote) =>
-        NotToml(key, $"the text `{written}` has no closing quote", $"put a `{quote}` at its end; text is in double quotes");
+        NotToml(key, $"the text `{written}` has no closing quote", $"put a `{quote}` at its end: {written}{quote}; text is in double quotes");
+
+    internal static Finding QuotesInside(string key, char quote, string proper) =>
+        Error(Syntax, key, $"the file is not valid TOML: a `{quote}` inside the text ends it", "a text ends at the next quote of the kind that it begins with", $"write {proper}");
+
+    internal static Finding Backslash(string key, string proper) =>
+        Error(Syntax, key, "the file is not valid TOML: a backslash in double quotes begins a sign of its own", "in single quotes a backslash is one", $"write {proper}");
+
+    internal static Finding TwoInOneLine(string key, string value, string second) =>
+        NotToml(key, $"`{Cut(second)}` begins in the same line", $"write {value}, and the second key in a line of its own");
+
+    /// <param name="proper">The list as it is to be written.</param>
+    internal static Finding NoBrackets(string key, string proper) => NotToml(key, "several values stand without brackets", $"a list is in square brackets: write {proper}");
+
+    internal static Finding RoundBrackets(string key, string proper) => NotToml(key, "a list is not in round brackets", $"write {proper}");
+
+    internal static Finding ListNotClosed(string key, string proper) => NotToml(key, "the list has no `]` at its end", $"write {proper}");
+
+    internal static Finding NoCommas(string key, string proper) => NotToml(key, "no comma stands between the values of the list", $"write {proper}");
+
+    /// <param name="proper">The value with a comment behind it.</param>
+    internal static Finding BehindValue(string key, string rest, string proper) =>
+        NotToml(key, $"`{Cut(rest)}` stands behind the value", $"a comment begins with `#`: write {proper}");
+
+    internal static Finding TooLong(string key, string written) =>
+        Error(Syntax, key, $"the file is not valid TOML: `{written}` has more digits than a whole number may have", "the largest is 9223372036854775807", "check the number");
+
+    internal static Finding TwoPoints(string key, string written) =>
+        Error(Syntax, key, $"the file is not valid TOML: `{written}` has more than one point", NumberMeant.Rule,
+            NumberMeant.WithoutGroups(written) is var plain && plain != written ? $"write {plain}" : "write the number with one point, such as 2.5");
+
+    internal static Finding OtherComment(string sign, string proper) => NotToml("", $"`{sign}` begins no comment", $"a comment begins with `#`: write {Cut(proper)}");
+
+    /// <param name="odd">The sign that stands where a blank should, or that nobody sees.</param>
+    internal static Finding OddBlank(string key, char odd, string proper) =>
+        NotToml(key, FormattableString.Invariant($"a sign that looks like a blank or like nothing stands in the line, U+{(int)odd:X4}"), $"type the line anew: {proper}");
+
+    internal static Finding ValueBelow(string key, string proper) => NotToml(key, "the value stands in the line below its key", $"write both in one line: {proper}");
+
+    /// <param name="proper">Key and value as they are to be written; null where nobody knows.</param>
+    internal static Finding NoKeyName(string key, string written, string? proper) =>
+        Error(Syntax, key, $"the file is not valid TOML: `{written}` is not how a key is written", "a key has the letters a to z, digits, hyphens and underscores, and no blanks",
+            proper is null ? "write one of the table's keys" : $"write {proper}");
+
+    internal static Finding NotFirst(string key, string sign, string proper) => NotToml(key, $"`{sign}` stands before the key", $"a line begins with its key: write {proper}");
+
+    internal static Finding OtherSign(string key, string sign, string? proper) =>
+        NotToml(key, $"`{sign}` stands where `=` belongs", proper is null ? "a line is `key = value`: give a value, or remove the line and the default counts" : $"a line is `key = value`: write {proper}");
+
+    internal static Finding NoTableNamed(string written, IReadOnlyList<string> tables) =>
+        Error(UnknownKey, "", $"there is no table `{written}`", null, $"use one of {Shortened(tables)}; the keys below it are not read until then");
+
+    internal static Finding OtherLanguage(string what, string remedy) => NotToml("", $"it is {what}", remedy);
+
+    internal static Finding OldLineEnds() => NotToml("", "its lines end in a carriage return alone", "save it with the line ends LF or CRLF");
+
+    private static string Cut(string text) => text.Length <= 40 ? text : text[..40] + "…";
 
     /// <param name="proper">The value as it is to be written.</param>
     internal static Finding NotOpened(string key, string written, string proper) =>
@@ -83,11 +140,12 @@ internal static class ReadingMessages
     /// <param name="name">The key as written.</param>
     /// <param name="value">What stands behind it; empty for nothing.</param>
     internal static Finding NoEquals(string key, string line, string name, string value) =>
-        NotToml(key, $"`{line}` has no `=`", value.Length == 0 ? "a line is `key = value`" : $"a line is `key = value`: write {name} = {value}");
+        NotToml(key, $"`{Cut(line)}` has no `=`", value.Length == 0 ? "a line is `key = value`: give a value, or remove the line and the default counts" : $"a line is `key = value`: write {name} = {value}");
 
     /// <param name="meant">The name with its brackets.</param>
-    internal static Finding TableName(string line, string meant) =>
-        NotToml("", $"`{line}` is not how a table starts", $"a table starts with `[name]` alone in its line: write {meant}; the keys below it are not read until then");
+    /// <param name="reason">What keeps the name from being read; null for nothing but its brackets.</param>
+    internal static Finding TableName(string line, string meant, string? reason) =>
+        Error(Syntax, "", $"the file is not valid TOML: `{line}` is not how a table starts", reason, $"a table starts with `[name]` alone in its line: write {meant}; the keys below it are not read until then");
 
     private static Finding NotToml(string key, string what, string remedy) => Error(Syntax, key, $"the file is not valid TOML: {what}", null, remedy);
 
@@ -102,6 +160,9 @@ internal static class ReadingMessages
             Lookalikes.Reason(key) ?? (nearest is null ? null : $"the nearest is `{nearest}`"),
             nearest is not null ? $"write `{Last(nearest)}` if that is intended, or remove it"
             : $"remove it, or use one of {Shortened(known)}");
+
+    /// <summary>The same of a line whose key is none of its table's.</summary>
+    internal static Finding Unlisted(Finding problem, IReadOnlyList<string> known) => problem with { Code = UnknownKey, Help = $"use one of {Shortened(known)}, or remove the line" };
 
     internal static Finding OtherKind(string key, string name, string noun, IReadOnlyList<string> known) =>
         Error(KeyOfOtherKind, key, $"{noun} has no key `{name}`", $"its keys are {Shortened(known)}",

@@ -64,13 +64,13 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             }
             else if (!ExcessReader.Takes(place, entry.Key))
             {
-                Unknown(place, entry, owner);
+                Unknown(place, table, entry, owner);
             }
         }
 
         foreach (Slip slip in table.Slips)
         {
-            Misread(place, slip);
+            Misread(place, table, slip);
         }
 
         if (new ExcessReader(log, format).Read(place, table, ref owner) is { } density)
@@ -172,10 +172,22 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
 
     /// <summary>A line that could not be read, where it is plain whose value stands in it: the field is one that could not be read, and what is wrong with
     /// the line is said of it.</summary>
-    private void Misread<TOwner>(TablePlace<TOwner> place, Slip slip)
+    private void Misread<TOwner>(TablePlace<TOwner> place, TableNode table, Slip slip)
     {
         string full = place.Path.Length == 0 ? slip.Key : $"{place.Path}.{slip.Key}";
         int found = log.Findings.FindIndex(one => ReferenceEquals(one, slip.Problem));
+        if (place.Card is null && 0 <= found && slip.NeedsKey && place.Set.Find(full) is null && !place.Set.IsTable(full))
+        {
+            // A key that cannot be written so, and is none in other letters either.
+            IReadOnlyList<string> known = place.Set.Children(place.Path);
+            string? nearest = Nearest.Of(slip.Key, known);
+            log.Findings[found] = KeyMeant(place, slip.Key, slip.Meant) is { } remedy ? slip.Problem with { Help = remedy }
+                : nearest is not null && slip.Meant is not null ? slip.Problem with { Help = $"write {nearest} = {slip.Meant} if that is intended, or remove the line" }
+                : ReadingMessages.Unlisted(slip.Problem, known);
+            Undecided(place, table, nearest);
+            return;
+        }
+
         if (place.Card is not null || found < 0 || place.Set.Find(full) is not { } field || field.Kind == FieldKind.Card
             || log.Places.ContainsKey(place.Display + field.Key))
         {
@@ -194,7 +206,25 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         string key = place.Display + field.Key;
         log.Unread.Add(key);
         log.Places[key] = slip.NeedsKey ? slip.Whole : slip.Value;
-        log.Findings[found] = slip.Problem with { Field = key };
+        log.Findings[found] = WithRemedy(slip, field, key, place.FormatOf(format)) with { Field = key };
+    }
+
+    /// <summary>What is wrong with the line, and a remedy that the field takes: where it would refuse the value that the line seems to hold, what it says of that
+    /// value counts.</summary>
+    private static Finding WithRemedy(Slip slip, FieldDescription field, string key, DocumentFormat format)
+    {
+        if (slip.Meant is null || TomlTree.Value(slip.Meant) is not { } value || UnknownValue.Is(field, value)
+            || NodeValue.Read(field, key, value, format, out _, out _) is not { } still)
+        {
+            return slip.Problem;
+        }
+
+        if (string.Equals(still.Code, Messages.OutsideRange, StringComparison.Ordinal))
+        {
+            return slip.Problem with { Help = $"{slip.Problem.Help}; its range is {FieldMessages.RangeWords(field)}" };
+        }
+
+        return slip.Problem with { Help = slip.NeedsKey ? $"{slip.Problem.Help}; then {still.Help}" : still.Help, Note = still.Note ?? slip.Problem.Note };
     }
 
     /// <summary>A value that the file says is not known; what its owner holds stays.</summary>
@@ -278,7 +308,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             string full = place.Path.Length == 0 ? entry.Key : $"{place.Path}.{entry.Key}";
             if (place.Set.Find(full) is not { } field)
             {
-                Unknown(place, entry, owner);
+                Unknown(place, usual, entry, owner);
             }
             else if (entry.Value is not ListNode { Items: [Node low, Node high] })
             {
@@ -308,7 +338,46 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         }
     }
 
-    private void Unknown<TOwner>(TablePlace<TOwner> place, Entry entry, TOwner owner)
+    /// <summary>The line to write in place of one whose key a table does not know but holds another: with a unit behind it, with words before it, with dots for hyphens,
+    /// with the table's own name. Null for none.</summary>
+    /// <param name="value">The value in TOML; null for none.</param>
+    private static string? KeyMeant<TOwner>(TablePlace<TOwner> place, string key, string? value)
+    {
+        FieldDescription? Field(string name) => place.Set.Find(place.Path.Length == 0 ? name : $"{place.Path}.{name}");
+        string own = place.Path[(place.Path.LastIndexOf('.') + 1)..];
+        string[] others = [key.Replace('.', '-'), key.Replace('_', '-'), key.Replace("-", "", StringComparison.Ordinal), own.Length > 0 && key.StartsWith(own + ".", StringComparison.Ordinal) ? key[(own.Length + 1)..] : key];
+        if (Array.Find(others, other => other != key && Field(other) is not null) is { } spelt)
+        {
+            return $"write {spelt}{(value is null ? "" : $" = {value}")}";
+        }
+
+        // A key with its unit: the unit stands with the value.
+        for (int i = key.Length - 1; 0 < i; i--)
+        {
+            bool isSign = key[i] is '-' or '_', isWord = char.IsAsciiLetterUpper(key[i]) && char.IsAsciiLetterLower(key[i - 1]);
+            string unit = key[(isSign ? i + 1 : i)..];
+            if ((isSign || isWord) && value is not null && Field(key[..i]) is { } field && WithUnit(field, value.Trim('"', '\''), unit) is { } remedy)
+            {
+                return $"the key is `{key[..i]}`, and a unit stands with its value: {remedy}";
+            }
+        }
+
+        return null;
+    }
+
+    private static string? WithUnit(FieldDescription field, string number, string unit)
+    {
+        if (!NumberMeant.IsNumber(number))
+        {
+            return null;
+        }
+
+        string text = $"{number} {unit}";
+        return field.HasUnit || field.Holds<Ratio>() ? FieldText.TryParse(field, text, out _, out _) ? $"write {field.Key[(field.Key.LastIndexOf('.') + 1)..]} = \"{text}\"" : null
+            : field.Kind == FieldKind.Number && string.Equals(unit, "dB", StringComparison.OrdinalIgnoreCase) ? NumberMeant.Remedy(text) : null;
+    }
+
+    private void Unknown<TOwner>(TablePlace<TOwner> place, TableNode table, Entry entry, TOwner owner)
     {
         IReadOnlyList<string> known = place.Set.Children(place.Path);
         string prefix = place.Prefix;
@@ -321,23 +390,50 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
 
         IEnumerable<string> candidates = owner is Design && place.Path.Length == 0
             ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey).Append(PartlyKnownDesign.BoughtKey) : known;
-        string? nearest = Nearest.Of(entry.Key, candidates);
+        (string dotted, Node value) = entry.Value is TableNode { Form: TableForm.Dotted, Entries: [var only] } ? ($"{entry.Key}.{only.Key}", only.Value) : (entry.Key, entry.Value);
+        string? written = value switch { NumberNode number => number.Written, TextNode text => Literals.Quoted(text.Value), _ => null };
+        if (format == DocumentFormat.Toml && KeyMeant(place, dotted, written) is { } remedy)
+        {
+            log.Report(place.Text, ReadingMessages.Unknown(prefix + entry.Key, null, known, isTable) with { Help = remedy }, entry.KeySpan);
+            Undecided(place, table, null);
+            return;
+        }
+
+        string? nearest = Nearest.Of(entry.Key, isTable ? candidates.Where(one => IsTableOrList(place, one)) : candidates);
+        Undecided(place, table, nearest);
         if (nearest is null && owner is Design)
         {
             // A key in the wrong table: the same last word elsewhere.
             string? elsewhere = place.Set.Paths.FirstOrDefault(other => other.EndsWith("." + entry.Key, StringComparison.Ordinal)
-                || string.Equals(other, entry.Key, StringComparison.Ordinal));
+                || string.Equals(other, entry.Key, StringComparison.Ordinal)) ?? (isTable ? place.Set.Tables.FirstOrDefault(other => other.EndsWith("." + entry.Key, StringComparison.Ordinal)) : null);
             if (elsewhere is not null)
             {
                 Finding moved = ReadingMessages.Unknown(prefix + entry.Key, elsewhere, known, isTable);
-                log.Report(place.Text, moved with { Help = $"move it to its table if `{elsewhere}` is intended, or remove it" },
+                log.Report(place.Text, moved with { Help = isTable ? $"write [{elsewhere}] if that is intended, or remove it" : $"move it to its table if `{elsewhere}` is intended, or remove it" },
                     entry.KeySpan);
                 return;
             }
         }
 
-        log.Report(place.Text, ReadingMessages.Unknown(prefix + entry.Key, nearest is null ? null : prefix + nearest, [.. candidates],
-            isTable), entry.KeySpan);
+        log.Report(place.Text, ReadingMessages.Unknown(prefix + entry.Key, nearest is null ? null : prefix + nearest,
+            [.. isTable ? candidates.Where(one => IsTableOrList(place, one)) : candidates], isTable), entry.KeySpan);
+    }
+
+    private static bool IsTableOrList<TOwner>(TablePlace<TOwner> place, string name) =>
+        place.Set.IsTable(place.Path.Length == 0 ? name : $"{place.Path}.{name}") || (place.Path.Length == 0 && (TomlHeaders.Lists.Contains(name)
+            || name is DesignFields.AntiAliasKey or PartlyKnownDesign.BoughtKey));
+
+    /// <summary>A key that nobody knows may be meant for any of the table that the file does not give: what rests on those is not judged.</summary>
+    private void Undecided<TOwner>(TablePlace<TOwner> place, TableNode table, string? nearest)
+    {
+        foreach (string name in place.Card is not null ? [] : nearest is not null ? [nearest] : place.Set.Children(place.Path))
+        {
+            string path = place.Path.Length == 0 ? name : $"{place.Path}.{name}";
+            if (table.Find(name) is null && place.Set.Find(path) is { } field)
+            {
+                log.Unread.Add(place.Display + field.Key);
+            }
+        }
     }
 
     /// <summary>The element's own variant where another variant of its list knows the key; null where none does.</summary>

@@ -1,6 +1,4 @@
 using System.Text.RegularExpressions;
-using Tomlyn.Parsing;
-using Tomlyn.Syntax;
 
 namespace FrontEnd.Documents.Reading;
 
@@ -8,7 +6,21 @@ namespace FrontEnd.Documents.Reading;
 /// quotes, a sign that only looks right, a table's name without its bracket.</summary>
 internal static partial class TomlSlips
 {
-    private static readonly string[] Yes = ["true", "yes", "on"], No = ["false", "no", "off"];
+    /// <summary>What is wrong with a line.</summary>
+    /// <param name="At">Where in the line.</param>
+    private sealed record Found(Finding Finding, int At)
+    {
+        /// <summary>Key and value as they stand, where the key is known; null for a line that holds none.</summary>
+        public TomlLine? Line { get; init; }
+
+        /// <summary>The key as it is to be written.</summary>
+        public string Key { get; init; } = "";
+
+        /// <summary>The value as it is to be written; null where nobody knows.</summary>
+        public string? Meant { get; init; }
+
+        public bool NeedsKey { get; init; }
+    }
 
     /// <summary>The text with each such line made a comment, of the same length, and a finding for each; null where there is none.</summary>
     /// <remarks>For a text that the parser refuses. A line is looked at alone: one that the parser takes is none of them. A list over several
@@ -26,27 +38,32 @@ internal static partial class TomlSlips
         char[]? repaired = null;
         string table = "";
         Dictionary<string, int> lists = new(StringComparer.Ordinal);
-        int open = 0;
+        int open = 0, joined = 0;
         bool isTableLost = false;
         for (int start = 0; start < text.Length;)
         {
             int end = text.IndexOf('\n', start);
             end = end < 0 ? text.Length : end;
             string line = text[start..end].TrimEnd('\r');
-            bool isWithin = 0 < open, isHeader = !isWithin && line.TrimStart().StartsWith('[');
-            string? problem = isWithin ? null : Problem(line);
-            open = isWithin || (problem is not null && !isHeader) ? Math.Max(0, open + Depth(line)) : 0;
+            bool isWithin = 0 < open;
+            string? problem = isWithin ? null : TomlLine.Problem(line);
+            bool isHeader = !isWithin && (line.TrimStart().StartsWith('[') || (problem is not null && TomlHeaders.IsMeant(line)));
+            open = isWithin || (problem is not null && !isHeader) ? Math.Max(0, open + TomlLine.Depth(line)) : 0;
+            open = !isWithin && 0 < open && Begins().IsMatch(text, Math.Min(end + 1, text.Length)) ? 0 : open;   // a list that was not closed on its line
             isTableLost &= !isHeader;
             if (isHeader)
             {
-                table = Path(line, lists) + ".";
+                table = TomlHeaders.Path(line, lists) + ".";
             }
 
-            if (problem is not null && open == 0)
+            bool isBad = problem is not null && open == 0 && joined <= start;
+            if (isBad)
             {
-                (Finding finding, int at) = isHeader ? (ReadingMessages.TableName(line.Trim(), Meant(line)), line.IndexOf('[')) : Slip(table, line, problem);
-                findings.Add(source.Placed(finding, start + at));
-                if (!isHeader && !isTableLost && Written(line, start, findings[^1]) is { } slip)
+                string next = NextLine(text, end, out int after);
+                Found found = isHeader ? new(TomlHeaders.Wrong(line), line.Length - line.TrimStart().Length) : Slip(table, line, problem!, next);
+                joined = found.Line is { Value: "", Sign: "=" } && found.Meant is not null ? after : joined;
+                findings.Add(source.Placed(found.Finding, start + found.At));
+                if (!isTableLost && Written(found, start, findings[^1]) is { } slip)
                 {
                     slips.Add(slip);
                 }
@@ -55,7 +72,7 @@ internal static partial class TomlSlips
             }
 
             // The keys below a table's name that cannot be read are not those of the table before.
-            if ((isTableLost || (problem is not null && open == 0)) && start < end)
+            if ((isTableLost || isBad || start < joined) && start < end)
             {
                 repaired ??= text.ToCharArray();
                 repaired[start] = '#';
@@ -67,166 +84,92 @@ internal static partial class TomlSlips
         return repaired is null ? null : new string(repaired);
     }
 
-    /// <summary>What the parser first stumbles over in a line by itself, in words of ours; null for nothing.</summary>
-    private static string? Problem(string line)
+    /// <summary>The line behind an end of line, where it holds nothing but a value.</summary>
+    /// <param name="after">Where it ends.</param>
+    private static string NextLine(string text, int end, out int after)
     {
-        try
-        {
-            DocumentSyntax document = SyntaxParser.Parse(line, "", validate: false);
-            return document.HasErrors && document.Diagnostics.FirstOrDefault() is { } first ? SyntaxWords.OfToml(line, first.Span.Start.Offset, first.Message) : null;
-        }
-        catch (ArgumentException)
-        {
-            // It throws for an escape of a code that is no character, as it does for the whole text.
-            return SyntaxWords.NoCharacter;
-        }
+        int start = Math.Min(end + 1, text.Length);
+        after = text.IndexOf('\n', start) is >= 0 and int at ? at : text.Length;
+        string next = TomlLine.Code(text[start..after].TrimEnd('\r')).Trim();
+        return next is ['"' or '\'' or (>= '0' and <= '9'), ..] && TomlLine.IsValue(next) ? next : "";
     }
 
-    /// <summary>The path of a table by its header, the elements of a list of tables counted.</summary>
-    /// <param name="lists">How many elements each list has so far.</param>
-    private static string Path(string header, Dictionary<string, int> lists)
+    private static Found Slip(string table, string line, string problem, string next)
     {
-        string name = Name().Match(header).Value;
-        if (header.TrimStart().StartsWith("[[", StringComparison.Ordinal))
+        string code = TomlLine.Code(line);
+        int indent = code.Length - code.TrimStart().Length;
+        if (Comment().Match(code) is { Success: true } comment)
         {
-            lists[name] = lists.GetValueOrDefault(name) + 1;
+            return new(ReadingMessages.OtherComment(comment.Groups["sign"].Value, $"# {comment.Groups["text"].Value.Trim()}"), indent);
         }
 
-        string first = name.Split('.')[0];
-        return lists.TryGetValue(first, out int count) ? $"{first}[{count}]{name[first.Length..]}" : name;
+        // Blanks that are none, and signs that nobody sees.
+        string clean = OddBlanks().Replace(Lookalikes.WithoutInvisible(code), " ");
+        if (clean != code && TomlLine.Problem(clean) is null && TomlLine.Of(clean) is { } read)
+        {
+            char odd = code.First(letter => !clean.Contains(letter));
+            return new(ReadingMessages.OddBlank(table + read.Key, odd, clean.Trim()), code.IndexOf(odd)) { Line = TomlLine.Of(code.Replace(odd, ' ')), Key = read.Key, Meant = read.Value, NeedsKey = true };
+        }
+
+        string bullet = Bullet().Match(code).Value;
+        if (TomlLine.Of(code[bullet.Length..]) is not { } pair || pair.Key.Length == 0)
+        {
+            return new(ReadingMessages.SyntaxError(problem, "TOML"), indent);
+        }
+
+        pair = pair with { KeyAt = pair.KeyAt + bullet.Length, ValueAt = pair.ValueAt + bullet.Length };
+        return bullet.Length == 0 && pair.Sign is "=" && pair.IsKeyPlain ? OfValue(table, pair, problem, next) : OfKey(table, pair, code, bullet);
     }
 
-    /// <summary>How many more brackets a line opens than it closes, but for those in texts and comments.</summary>
-    private static int Depth(string line)
+    /// <summary>A line whose key and sign are right.</summary>
+    private static Found OfValue(string table, TomlLine pair, string problem, string next)
     {
-        int depth = 0;
-        char quote = '\0';
-        foreach (char letter in line)
+        string path = table + pair.Key;
+        if (pair.Value.Length == 0 && next.Length > 0)
         {
-            if (quote != '\0')
-            {
-                quote = letter == quote ? '\0' : quote;
-            }
-            else if (letter == '#')
-            {
-                break;
-            }
-            else
-            {
-                quote = letter is '"' or '\'' ? letter : '\0';
-                depth += letter is '[' or '{' ? 1 : letter is ']' or '}' ? -1 : 0;
-            }
+            return new(ReadingMessages.ValueBelow(path, $"{pair.Key} = {next}"), pair.ValueAt) { Line = pair, Key = pair.Key, Meant = next };
         }
 
-        return depth;
+        return TomlValues.Of(path, pair.Value) is var (finding, at, meant)
+            ? new(finding, pair.ValueAt + at) { Line = pair, Key = pair.Key, Meant = meant }
+            : new(ReadingMessages.SyntaxError(problem, "TOML") with { Field = path }, pair.ValueAt) { Line = pair, Key = pair.Key };
     }
 
-    private static string Meant(string line) =>
-        Name().Match(line).Value is { Length: > 0 } name ? line.TrimStart().StartsWith("[[", StringComparison.Ordinal) ? $"[[{name}]]" : $"[{name}]" : "[name]";
-
-    private static (Finding Finding, int At) Slip(string table, string line, string problem)
+    /// <summary>A line of which key or sign are wrong: what it is to be, as a whole.</summary>
+    private static Found OfKey(string table, TomlLine pair, string code, string bullet)
     {
-        if (Pair().Match(line) is { Success: true } pair)
-        {
-            Group key = pair.Groups["key"], value = pair.Groups["value"];
-            string path = table + Lookalikes.ToLatin(key.Value);
-            return Lookalikes.First(key.Value) is not null
-                ? (ReadingMessages.Lookalike(path, key.Value), key.Index)
-                : Value(path, value.Value.TrimEnd()) is var (finding, at) ? (finding, value.Index + at)
-                : (ReadingMessages.SyntaxError(problem, "TOML") with { Field = path }, value.Index);
-        }
-
-        return WithoutSign().Match(line) is { Success: true } words
-            ? (ReadingMessages.NoEquals(table + words.Groups["key"].Value, line.Trim(), words.Groups["key"].Value, Bare(words.Groups["value"].Value)), words.Groups["key"].Index)
-            : (ReadingMessages.SyntaxError(problem, "TOML"), line.Length - line.TrimStart().Length);
+        // Words without a sign: the last of them may be a value, or all of them may be the key's.
+        string key = pair.PlainKey, path = table + key, value = pair.Value;
+        string? meant = value.Length == 0 ? null : TomlLine.IsValue(value) ? value : TomlValues.Of(path, value)?.Meant;
+        string whole = $"{key} = {meant ?? value}";
+        Finding finding = Lookalikes.First(pair.Key) is not null && Plain().IsMatch(Lookalikes.ToLatin(pair.Key)) ? ReadingMessages.Lookalike(path, pair.Key)
+            : !pair.IsKeyPlain && pair.Sign.Length > 0 ? ReadingMessages.NoKeyName(path, pair.Key, value.Length == 0 || !Plain().IsMatch(key) ? null : whole)
+            : bullet.Length > 0 ? ReadingMessages.NotFirst(path, bullet.Trim(), whole)
+            : pair.Sign.Length > 0 ? ReadingMessages.OtherSign(path, pair.Sign, value.Length == 0 ? null : whole)
+            : ReadingMessages.NoEquals(path, code.Trim(), key, meant ?? value);
+        return new(finding, pair.KeyAt) { Line = value.Length == 0 && pair.Sign.Length == 0 ? null : pair, Key = key, Meant = meant, NeedsKey = true };
     }
 
     /// <summary>Where key and value of such a line stand; null where there is no key.</summary>
-    private static Slip? Written(string line, int start, Finding problem)
-    {
-        Match pair = Pair().Match(line);
-        Match match = pair.Success ? pair : WithoutSign().Match(line);
-        (Group key, Group value) = (match.Groups["key"], match.Groups["value"]);
-        if (!match.Success || (!pair.Success && !value.Success))
+    private static Slip? Written(Found found, int start, Finding problem) => found.Line is not { } line ? null
+        : new Slip(found.Key, new Span(start + line.KeyAt, start + line.ValueAt + line.Value.Length), new Span(start + line.ValueAt, start + line.ValueAt + line.Value.Length), found.NeedsKey, problem)
         {
-            return null;
-        }
+            Meant = found.Meant,
+        };
 
-        Span from = new(start + value.Index, start + value.Index + Bare(value.Value).Length);
-        return new Slip(Lookalikes.ToLatin(key.Value), new Span(start + key.Index, from.End), from,
-            !pair.Success || Lookalikes.First(key.Value) is not null, problem);
-    }
+    // The next line that says something begins a key or a table, or there is none.
+    [GeneratedRegex("\\G(?:[ \\t]*(?:#[^\\n]*)?\\r?\\n)*[ \\t]*(?:\\z|\\[\\[?\\s*[A-Za-z][A-Za-z0-9_. -]*\\]\\]?\\s*(?:#[^\\n]*)?(?:\\r?\\n|\\z)|[A-Za-z][A-Za-z0-9_.-]*[ \\t]*=)", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Begins();
 
-    /// <summary>What is wrong with a value that the parser refuses, and where in it; null where nothing is known of it.</summary>
-    private static (Finding Finding, int At)? Value(string path, string written)
-    {
-        if (written.Length == 0)
-        {
-            return (ReadingMessages.NoValue(path), 0);
-        }
+    [GeneratedRegex("^\\s*(?<sign>//+|;+|--+(?=\\s)|/\\*+|%+|<!--|REM(?=\\s))(?<text>.*?)(?:\\*/|-->)?\\s*$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Comment();
 
-        if (written[0] is '"' or '\'' && !written.Contains('\\'))
-        {
-            // One quote alone, or one more than pairs.
-            return written.Count(letter => letter == written[0]) % 2 == 1 ? (ReadingMessages.NotClosed(path, written, written[0]), 0) : null;
-        }
+    [GeneratedRegex("[\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000]", RegexOptions.None, 1000)]
+    private static partial Regex OddBlanks();
 
-        if (written[0] == '[')
-        {
-            return Items(written).Select(item => Value(path, item.Text) is var (finding, at) && Problem($"x = {item.Text}") is not null ? (finding, item.At + at) : ((Finding, int)?)null)
-                .FirstOrDefault(item => item is not null);
-        }
+    [GeneratedRegex("^\\s*(?:[-*•+>]\\s+|(?:let|var|const|set|def)\\s+(?=[^=:]*[=:]))", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Bullet();
 
-        string bare = Bare(written);
-        return bare.Length == 0 ? (ReadingMessages.NoValue(path), 0)
-            : Quotes().Match(bare) is { Success: true } quoted ? (ReadingMessages.OtherQuotes(path, bare[0], Proper(quoted.Groups["text"].Value)), 0)
-            : Grouped().IsMatch(bare) || Decimal().IsMatch(bare) ? (ReadingMessages.CommaInNumber(path, bare), bare.IndexOf(','))
-            : NumberMeant.Plain(bare) is { } plain ? (ReadingMessages.NotPlain(path, bare, plain), 0)
-            : bare[^1] is '"' or '\'' && bare.Count(letter => letter == bare[^1]) % 2 == 1 ? (ReadingMessages.NotOpened(path, bare, Proper(bare[..^1])), 0)
-            : bare[^1] is ',' or ';' && Problem($"x = {bare[..^1]}") is null ? (ReadingMessages.EndsInSign(path, bare), bare.Length - 1)
-            : Array.Exists(Yes, word => Same(word, bare)) ? (ReadingMessages.NotTrueOrFalse(path, bare, "true"), 0)
-            : Array.Exists(No, word => Same(word, bare)) ? (ReadingMessages.NotTrueOrFalse(path, bare, "false"), 0)
-            : WithUnit().IsMatch(bare) || Word().IsMatch(bare) ? (ReadingMessages.NotInQuotes(path, bare), 0)
-            : null;
-    }
-
-    private static bool Same(string word, string written) => string.Equals(word, written, StringComparison.OrdinalIgnoreCase);
-
-    /// <summary>A value without the comment behind it.</summary>
-    private static string Bare(string written) => (written.IndexOf('#') is var comment and >= 0 ? written[..comment] : written).Trim();
-
-    /// <summary>A text as it is to be written: a number bare, anything else in quotes.</summary>
-    private static string Proper(string text) => NumberMeant.Plain(text) ?? (NumberMeant.IsNumber(text.Trim()) ? text.Trim() : $"\"{text.Trim()}\"");
-
-    /// <summary>The items of a list in one line, and where they stand in it.</summary>
-    private static IEnumerable<(string Text, int At)> Items(string list) =>
-        Item().Matches(list).Select(item => (item.Value.TrimEnd(), item.Index));
-
-    [GeneratedRegex("(?<=^\\s*\\[\\[?\\s*)[A-Za-z0-9_.-]+", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Name();
-
-    [GeneratedRegex("^\\s*(?<key>[\\p{L}0-9_.-]+)\\s*=\\s*(?<value>.*)$", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Pair();
-
-    [GeneratedRegex("^\\s*(?<key>[A-Za-z][A-Za-z0-9_.-]*)\\s*([:\\s]\\s*(?<value>\\S.*))?$", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex WithoutSign();
-
-    [GeneratedRegex("(\"[^\"]*\"|'[^']*'|[^\\[\\],\\s])(\"[^\"]*\"|'[^']*'|[^\\[\\],])*", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Item();
-
-    [GeneratedRegex("^[“”„«»‘’‚`](?<text>[^“”„«»‘’‚`]*)[“”„«»‘’‚`\"']?$", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Quotes();
-
-    [GeneratedRegex("^[+-]?[0-9]{1,3}(,[0-9]{3}){2,}(\\.[0-9]*)?\\b", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Grouped();
-
-    [GeneratedRegex("^[+-]?[0-9]+,[0-9]+(?![0-9,])", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Decimal();
-
-    // A number with something behind it that no number, date or time of TOML has: a blank and letters, or a sign of a unit.
-    [GeneratedRegex("^[+-]?[0-9]+(\\.[0-9]+)?(\\s+[\\p{L}%°/²]|[a-zA-ZµΩ%°])", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex WithUnit();
-
-    [GeneratedRegex("^\\p{L}[\\p{L}0-9 ._+-]*$", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Word();
+    [GeneratedRegex("^[A-Za-z0-9_.-]+$", RegexOptions.None, 1000)]
+    private static partial Regex Plain();
 }

@@ -13,15 +13,23 @@ internal static partial class TomlTree
     public static TableNode Read(SourceText source, List<Finding> findings)
     {
         TableNode root = new(new Span(0, 0), TableForm.Header) { Opened = true, InsertAt = 0 };
-        if (IsTooDeep(source.Text))
+        Finding? whole = IsTooDeep(source.Text) ? ReadingMessages.Deep(DepthLimit)
+            : source.Text.Contains('\r') && !source.Text.Contains('\n') ? ReadingMessages.OldLineEnds() : null;
+        if (whole is not null)
         {
-            findings.Add(source.Placed(ReadingMessages.Deep(DepthLimit), 0));
+            findings.Add(source.Placed(whole, 0));
             return root;
         }
 
         string read = source.Text;
         if (Parse(source, read, findings) is not { } document)
         {
+            return root;
+        }
+
+        if (document.HasErrors && OtherLanguages.Of(source.Text) is { } other)
+        {
+            findings.Add(source.Placed(other, 0));
             return root;
         }
 
@@ -65,6 +73,14 @@ internal static partial class TomlTree
         }
 
         return root;
+    }
+
+    /// <summary>One value as it stands behind its key; null where it is none.</summary>
+    public static Node? Value(string written)
+    {
+        List<Finding> findings = [];
+        Node? value = Read(new SourceText(null, $"x = {written}\n"), findings).Find("x")?.Value;
+        return findings.Count == 0 ? value : null;
     }
 
     /// <param name="read">The source's text, or one of the same length.</param>
@@ -151,7 +167,7 @@ internal static partial class TomlTree
             }
 
             (string last, Span span) = path[^1];
-            TableNode? opened = table is TableArraySyntax ? OpenElement(parent, prefix, last, span) : Open(parent, prefix, last, span);
+            TableNode? opened = table is TableArraySyntax || IsListBySlip(parent, prefix + last, last, span) ? OpenElement(parent, prefix, last, span) : Open(parent, prefix, last, span);
             if (opened is null)
             {
                 return null;
@@ -166,6 +182,21 @@ internal static partial class TomlTree
 
             return opened;
         }
+
+        /// <summary>True where <c>[name]</c> stands for <c>[[name]]</c>, which is said: the table is an element all the same, so that nothing else is said of it.</summary>
+        private bool IsListBySlip(TableNode parent, string path, string last, Span span)
+        {
+            if (!TomlHeaders.Lists.Contains(path) || !(parent.Find(last) is null || _listsBySlip.Contains(path)))
+            {
+                return false;
+            }
+
+            _listsBySlip.Add(path);
+            findings.Add(source.Placed(ReadingMessages.NoTableList(path, "a table"), span.Start));
+            return true;
+        }
+
+        private readonly HashSet<string> _listsBySlip = new(StringComparer.Ordinal);
 
         public void Add(TableNode table, string prefix, KeyValueSyntax pair)
         {

@@ -57,7 +57,11 @@ public sealed record BuiltNotch
     internal static (BuiltNotch? Built, IReadOnlyList<Finding> Findings) Of(Frequency centre, double q, FilterParts parts)
     {
         (NotchRealisation? built, IReadOnlyList<Finding> findings) = NotchSearch.Find(
-            new NotchRequest { Centre = centre, Q = q, OpAmp = parts.OpAmp, Kind = parts.Notch, ResistorSeries = parts.ResistorSeries, CapacitorSeries = parts.CapacitorSeries });
+            new NotchRequest
+            {
+                Centre = centre, Q = q, OpAmp = parts.OpAmp, Kind = parts.Notch, ResistorSeries = parts.ResistorSeries,
+                CapacitorSeries = parts.CapacitorSeries,
+            });
         if (built is null)
         {
             return (null, findings);

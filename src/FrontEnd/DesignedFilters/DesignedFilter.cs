@@ -57,7 +57,7 @@ public sealed record DesignedSections : DesignedFilter
 
         if (answer.Wish.Shape != FilterShape.LowPass || BuiltLowPass.MostOrder < answer.Prototype!.Order)
         {
-            string what = answer.Wish.Shape != FilterShape.LowPass ? $"a {FilterWords.Of(answer.Wish.Shape)}" : $"order {answer.Prototype!.Order}";
+            string what = answer.Wish.Shape != FilterShape.LowPass ? $"a {FilterWords.Of(answer.Wish.Shape)}" : $"a low-pass of order {answer.Prototype!.Order}";
             return designed.With([FilterMessages.NoPartsSought(answer.Wish.Field, what, BuiltLowPass.MostOrder)]);
         }
 

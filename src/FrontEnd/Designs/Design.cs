@@ -10,7 +10,8 @@ namespace FrontEnd.Designs;
 
 /// <summary>What the user chose: the chain from scalp to samples and what is asked of it. Immutable.</summary>
 /// <remarks>Every property has a default; where it depends on other choices it is null here and the block's <c>Effective…</c> property
-/// resolves it. Meaning, unit, range, default and source of each field stand in the catalogue of fields (FrontEnd.Fields).</remarks>
+/// resolves it. Meaning, unit, range, default and source of each field stand in the catalogue of fields (FrontEnd.Fields).
+/// <para>As with every record, lists count as equal where they are one and the same: two readings of one file are not equal.</para></remarks>
 public sealed record Design
 {
     /// <summary>What the band of the whole design is called where bands are named.</summary>

@@ -159,6 +159,6 @@ internal static class FilterMessages
         where T : struct, Enum =>
         words.Values.Contains(given) ? null : Error("FE1183", field, $"`{given}` is no {what} that is worked out here", null, $"use one of {string.Join(", ", words.Keys)}");
 
-    internal static Finding NoPartsSought(string field, string what, int mostOrder) => Warning("FE1184", field, $"no parts are sought for {what}",
+    internal static Finding NoPartsSought(string field, string what, int mostOrder) => Warning("FE1184", field, $"parts of {what} are not sought",
         $"they are for an analogue low-pass up to order {mostOrder} and for an analogue notch", "build it by the f0 and Q of its sections");
 }

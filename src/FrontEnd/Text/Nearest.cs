@@ -3,8 +3,8 @@ namespace FrontEnd.Text;
 /// <summary>The known word that a misspelt one was probably meant to be.</summary>
 internal static class Nearest
 {
-    /// <summary>The nearest of the known words by edit distance, counting a swap of neighbours as one; null where none is near: more than a
-    /// third of the letters wrong, at least two.</summary>
+    /// <summary>The nearest of the known words by edit distance, counting a swap of neighbours as one, else the only one that holds the word or is held by it; null where
+    /// none is near: more than a third of the letters wrong, at least two, in a word of three letters more than one.</summary>
     public static string? Of(string word, IEnumerable<string> known)
     {
         if (MaxLength < word.Length)
@@ -14,8 +14,9 @@ internal static class Nearest
 
         string lower = Plain(word);
         string? best = null;
-        int bestDistance = Math.Max(2, word.Length / 3) + 1;
-        foreach (string candidate in known)
+        int bestDistance = (word.Length < 4 ? 1 : Math.Max(2, word.Length / 3)) + 1;
+        IReadOnlyCollection<string> all = known as IReadOnlyCollection<string> ?? [.. known];
+        foreach (string candidate in all)
         {
             int distance = Distance(lower, Plain(candidate), bestDistance);
             if (distance < bestDistance)
@@ -24,8 +25,32 @@ internal static class Nearest
             }
         }
 
-        return best is not null && bestDistance < Math.Max(1, best.Length) ? best : null;
+        return best is not null && bestDistance < Math.Max(1, best.Length) ? best : Containing(lower, all);
     }
+
+    /// <summary>The only known word that begins with the written one, has all of its parts between hyphens, or is one of them; null for none and for several.</summary>
+    private static string? Containing(string lower, IReadOnlyCollection<string> known)
+    {
+        string[] parts = lower.Split(Between, StringSplitOptions.RemoveEmptyEntries);
+        string? found = null;
+        foreach (string candidate in known)
+        {
+            string[] others = Plain(candidate).Split(Between, StringSplitOptions.RemoveEmptyEntries);
+            bool isNear = lower.Length >= 3 && parts.Length > 0 && others.Length > 0
+                && (Plain(candidate).StartsWith(lower, StringComparison.Ordinal) || (parts.All(part => others.Contains(part, StringComparer.Ordinal)))
+                    || (others is [{ Length: > 3 } only] && parts.Contains(only, StringComparer.Ordinal)));
+            if (isNear && found is not null && !string.Equals(found, candidate, StringComparison.Ordinal))
+            {
+                return null;
+            }
+
+            found = isNear ? candidate : found;
+        }
+
+        return found;
+    }
+
+    private static readonly char[] Between = ['-', ' ', '.', '_'];
 
     /// <summary>True for words that differ by one letter: another one, one more, one less, or two neighbours swapped.</summary>
     public static bool IsOneLetterFrom(string word, string known) =>

@@ -1,3 +1,4 @@
+using FrontEnd.App.Commands;
 using FrontEnd.Terminal;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -266,5 +267,5 @@ public class PartsTests
     [InlineData("a/b", true)]
     [InlineData("check", false)]
     [InlineData("--version", false)]
-    public void OneArgument_IsADesignOrACommand(string argument, bool design) => Assert.Equal(design, ScreensProgram.IsDesign(argument));
+    public void OneArgument_IsADesignOrACommand(string argument, bool design) => Assert.Equal(design, DesignInput.IsDesign(argument));
 }

@@ -124,6 +124,11 @@ public sealed partial class NewCardTests
     [InlineData("f [Hz],Re Z [Ω],Im Z [Ω]\n10,49864,-7541\n50,31945.420401891717,-24072.600926081933\n1000,224,-3373\n")]
     [InlineData("freq (Hz);Z' (kohm);-Z'' (kohm)\n10;49,864;7,541\n50;31,945420401891717;24,072600926081933\n1000;0,224;3,373\n")]
     [InlineData("Electrode 3\nMeter, made 1998\n\nfreq;-Zimag;Zreal\n10;7541;49864\n50;24072,600926081933;31945,420401891717\n1000;3373;224\n")]
+    [InlineData("# f [Hz], |Z| [Ω], phase [°]\n10,50431,-8.6\n50,40000,-37\n1000,3381,-86.2\n")]
+    [InlineData("#,f [Hz],|Z| [Ω],phase [Deg.]\n1,10,50431,-8.6\n2,50,40000,-37\n3,1000,3381,-86.2\n")]
+    [InlineData("% electrode 3\n% f [Hz]   |Z| [kΩ]   phase [mrad]\n10   50.431   -150\n50   40   -645.771823237902\n1000   3.381   -1500\n")]
+    [InlineData("# f, |Z|, phase\nf [Hz],|Z| [kΩ],phase [°]\n10,50.431,-8.6\n50,40,-37\n1000,3.381,-86.2\n")]
+    [InlineData("f [Hz],Rs [Ω],Xs [Ω]\n10,49864,-7541\n50,31945.420401891717,-24072.600926081933\n1000,224,-3373\n")]
     [InlineData("f [Hz]  |Z| [Ω]  phase [rad]\n10  50431  -0.15\n50  40000  -0.645771823237902\n1000  3381  -1.5\n")]
     public void Impedance_InAnyForm_IsRead(string text)
     {
@@ -166,7 +171,7 @@ public sealed partial class NewCardTests
     [InlineData("f [Hz],en, dBV/√Hz", "dBV/√Hz")]
     [InlineData("f [Hz],noise/dB", "dB")]
     [InlineData("f (decades),en [nV/√Hz]", "decades")]
-    [InlineData("log f,nothing [nV/√Hz (rms)]", "nV/√Hz (rms)")]
+    [InlineData("f,nothing [nV/√Hz (rms)]", "nV/√Hz (rms)")]
     public void Noise_InAnotherUnit_IsTold(string heads, string unit)
     {
         using TemporaryFolder folder = new();
@@ -178,6 +183,10 @@ public sealed partial class NewCardTests
     [Theory]
     [InlineData("f [Hz],|Z| [dBΩ],phase [°]\n10,94,-8.6\n50,92,-37\n1000,70,-86\n", "FE1180")]
     [InlineData("f [Hz],|Z| [Ω],phase [grad]\n10,50431,-8.6\n50,40000,-37\n1000,3381,-86\n", "FE1180")]
+    [InlineData("f [Hz],Rp [Ω],Cp [F]\n10,50431,1e-9\n50,40000,1e-9\n1000,3381,1e-9\n", "FE1180")]
+    [InlineData("f [Hz],effective [Ω],blind [Ω]\n10,50431,-8.6\n50,40000,-37\n1000,3381,-86\n", "FE1180")]
+    [InlineData("log10(f),|Z| [Ω],phase [°]\n1,50431,-8.6\n2,40000,-37\n3,3381,-86\n", "FE1180")]
+    [InlineData("f [Hz],20log|Z|,phase [°]\n10,94,-8.6\n50,92,-37\n1000,70,-86\n", "FE1180")]
     [InlineData("f [Hz],Re Z [Ω],Im Z [S]\n10,50431,-8.6\n50,40000,-37\n1000,3381,-86\n", "FE1180")]
     [InlineData("f,Z,phase\n10,50431,-0.15\n50,40000,-0.65\n1000,3381,-1.5\n", "FE1143")]
     [InlineData("f,Re,Im\n10,50431,7541\n50,40000,24072\n1000,3381,3373\n", "FE1144")]
