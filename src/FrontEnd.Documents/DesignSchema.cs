@@ -189,6 +189,16 @@ internal static class DesignSchema
             branches.Add((JsonNode)new JsonObject { ["if"] = new JsonObject { ["properties"] = asked, ["required"] = required }, ["then"] = table });
         }
 
+        // A kind that is built in several ways, none of them taken where nothing is said, says which.
+        foreach (IGrouping<string, Variant> kind in list.Variants.GroupBy(variant => variant.Kind, StringComparer.Ordinal).Where(kind => kind.All(variant => variant is { Topology: not null, IsDefault: false })))
+        {
+            branches.Add((JsonNode)new JsonObject
+            {
+                ["if"] = new JsonObject { ["properties"] = new JsonObject { ["kind"] = Spelt([kind.Key]) }, ["required"] = new JsonArray("kind") },
+                ["then"] = new JsonObject { ["required"] = new JsonArray("topology") },
+            });
+        }
+
         JsonObject words = new() { ["kind"] = Kinds(list.Variants.Select(variant => variant.Kind)) };
         if (list.Variants.Select(variant => variant.Topology).OfType<string>().Distinct(StringComparer.Ordinal).ToList() is { Count: > 0 } topologies)
         {

@@ -66,6 +66,19 @@ public sealed class BenchNarrowingTests
         Assert.Contains("; nothing in it is narrower", nothing.Messages, StringComparison.Ordinal);
     }
 
+    /// <summary>Of what contacts and the room do, no recording on a fixture tells anything: none is proposed.</summary>
+    [Fact]
+    public void WhatToRecord_WhereNoFixtureReachesWhatIsUnknown_IsNothing()
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("mine.toml", "[electrodes]\nactive = \"gel-prepared\"\nreference = \"gel-prepared\"\nground = \"gel-prepared\"\nmismatch = [\"10 %\", \"50 %\"]\n[mains]\nlead-to-mains = \"unknown\"\n");
+        Assert.DoesNotContain("frontend bench", Shell.Run("check", file).Output, StringComparison.Ordinal);
+        Outcome bench = Shell.Run("bench", file);
+        Assert.Equal(2, bench.Code);
+        Assert.Contains("would hardly narrow them", bench.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain("--fixture", bench.Messages, StringComparison.Ordinal);
+    }
+
     /// <summary>No verdict that was answered is open in the narrowed file.</summary>
     [Fact]
     public void Check_OfTheNarrowedFile_AnswersAtLeastAsMuch()

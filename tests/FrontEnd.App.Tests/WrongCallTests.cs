@@ -142,9 +142,35 @@ public sealed partial class WrongCallTests
     }
 
     /// <summary>A number that is whole and written in another way is written out.</summary>
+    [Theory]
+    [InlineData("1e3", "write `1000`")]
+    [InlineData("10 000", "write `10000`")]
+    [InlineData("10,000", "write `10000`")]
+    [InlineData("1.000.000", "write `1000000`")]
+    [InlineData("10.000", "write `10000` if the point groups thousands, `10` if it is a decimal sign")]
+    public void Builds_InAnotherForm_AreWrittenOut(string builds, string remedy) =>
+        Assert.Contains("do       " + remedy, Shell.Run("spread", "designs/minimal.toml", "--builds", builds).Messages, StringComparison.Ordinal);
+
+    /// <summary>Frequencies without commas between them, and one with a decimal comma, are told as they are to be written.</summary>
+    [Theory]
+    [InlineData("8Hz-13Hz", "write `8Hz,13Hz`")]
+    [InlineData("8 Hz 13 Hz", "write `8 Hz,13 Hz`")]
+    [InlineData("8;13 Hz", "write `8 Hz,13 Hz`")]
+    [InlineData("10,5 Hz", "write `10.5 Hz` for one, `10 Hz,5 Hz` for two")]
+    public void Corner_InAnotherForm_IsWrittenOut(string corner, string remedy)
+    {
+        Outcome outcome = Shell.Run("filter", "--family", "bessel", "--shape", "band-pass", "--order", "2", "--corner", corner);
+        Assert.Equal(2, outcome.Code);
+        Assert.Contains("do       " + remedy, outcome.Messages, StringComparison.Ordinal);
+        Assert.Equal(1, outcome.Messages.Split(" error: ").Length - 1);
+    }
+
     [Fact]
-    public void Builds_WithAPowerOfTen_AreWrittenOut() =>
-        Assert.Contains("do       write `1000`", Shell.Run("spread", "designs/minimal.toml", "--builds", "1e3").Messages, StringComparison.Ordinal);
+    public void RatesAndShares_InAnotherForm_AreWrittenOut()
+    {
+        Assert.Contains("write `250,500`", Shell.Run("rates", "designs/minimal.toml", "--rates", "250;500").Messages, StringComparison.Ordinal);
+        Assert.Contains("write `95.5%`", Shell.Run("spread", "designs/minimal.toml", "--builds", "8", "--yield", "95,5%").Messages, StringComparison.Ordinal);
+    }
 
     /// <summary>Places that cannot be written to, by every way of writing: the place as it was typed, why, and nothing left behind.</summary>
     [Theory]

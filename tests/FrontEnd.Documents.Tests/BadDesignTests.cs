@@ -87,6 +87,15 @@ public sealed class BadDesignTests
         { "channels = 99999999999999999999\n", "FE0120", 1, "channels", "more digits than", "check the number" },
         { "[amplifier]\ngain = 3.5.1\n", "FE0120", 2, "amplifier.gain", "more than one point", "one point" },
 
+        { "band = [\n  \"1 Hz\",\n  \"30 Hz\"\n[amplifier]\ngain = 4\n", "FE0120", 1, "band", "no `]` at its end", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "band = [  # in hertz\n  1 Hz,\n  30 Hz\n]\nname = \"x\"\n", "FE0120", 1, "band", "not in quotes", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "band = [\n  \"1 Hz\"\n  \"30 Hz\"\n]\nname = \"x\"\n", "FE0120", 1, "band", "no comma stands between", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "name = \"x”\n", "FE0120", 1, "name", "no closing quote", "at its end: \"x\"" },
+        { "name = 2026-11-26\n", "FE0124", 1, "name", "a date or time", "write \"2026-11-26\"" },
+        { "channels' = 2\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0120", 1, "channels", "not how a key is written", "write channels = 2" },
+        { "channels ＝ 2\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0120", 1, "channels", "stands where `=` belongs", "write channels = 2" },
+        { "2 = channels\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0120", 1, "2", "not in quotes", "\"channels\"" },
+
         // The remedy is one that the field takes.
         { "[amplifier]\ngain = 14dB\n", "FE0120", 2, "amplifier.gain", "not in quotes", "write 5.012" },
         { "channels = two\n", "FE0120", 1, "channels", "not in quotes", "a value like 8" },
@@ -108,8 +117,14 @@ public sealed class BadDesignTests
         { "[input]\n// series-resistor = \"5 kΩ\"\n", "FE0120", 2, "", "begins no comment", "write # series-resistor" },
         { "[input]\n; the leads\n", "FE0120", 2, "", "begins no comment", "write # the leads" },
         { "[input]\nrésistance = \"5 kΩ\"\n", "FE0121", 2, "input.résistance", "letters a to z", "series-resistor" },
-        { "[amplifier]\ngain_db = 14\n", "FE0121", 2, "amplifier.gain_db", "no key", "the key is `gain`, and a unit stands with its value: 14 dB are a factor of 5.012" },
-        { "[amplifier]\ngain (dB) = 14\n", "FE0120", 2, "amplifier.gain-dB", "not how a key is written", "write 5.012" },
+        { "[amplifier]\ngain_db = 14\n", "FE0121", 2, "amplifier.gain_db", "no key", "write gain = 5.012: a unit stands with its value" },
+        { "[amplifier]\ngain (dB) = 14\n", "FE0120", 2, "amplifier.gain-dB", "not how a key is written", "write gain = 5.012" },
+        { "[supply]\ncapacity_mAh = 800\n", "FE0121", 2, "supply.capacity_mAh", "no key", "write battery-capacity = \"800 mAh\"" },
+        { "[supply]\nother_current_mA = 4\n", "FE0121", 2, "supply.other_current_mA", "no key", "write other-current = \"4 mA\"" },
+        { "# [signal]\nsmallest = \"1 µV\"\nlargest = \"2 mV\"\n", "FE0121", 2, "smallest", "no key", "write [signal] before them" },
+        { "[[digital]]\nkind = \"bandstop\"\ncentre = \"50 Hz\"\nq = 10\n", "FE0122", 3, "digital[1].centre", "no key `centre` or `q`", "element's kind" },
+        { "[[stages]]\nkind = \"low-pass\"\ntopology = \"rc-passive\"\nR = \"1 kΩ\"\n", "FE0121", 4, "stages[1].R", "nearest is `stages[1].r`", "write `r`" },
+        { "bands = [\"1 Hz\", \"30 Hz\"]\n", "FE0128", 1, "bands", "a list of tables", "[[bands]]" },
         { "[converter]\nrate_hz = 500\n", "FE0121", 2, "converter.rate_hz", "no key", "write rate = \"500 hz\"" },
         { "[converter]\nrateHz = 500\n", "FE0121", 2, "converter.rateHz", "no key", "write rate = \"500 Hz\"" },
         { "[converter]\nsample-rate = \"500 Hz\"\n", "FE0121", 2, "converter.sample-rate", "nearest is `converter.rate`", "write `rate`" },
@@ -120,6 +135,10 @@ public sealed class BadDesignTests
         { "input\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
         { "{input}\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
         { "input]\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
+        { "== input ==\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
+        { "input = {\n  series-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
+        { "［input］\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
+        { "[[input]\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "is not how a table starts", "write [input]" },
         { "[ground drive]\nkind = \"passive\"\n", "FE0120", 1, "", "is not how a table starts", "write [ground-drive]" },
         { "[electrodes/active]\ncard = \"gel-prepared\"\n", "FE0120", 1, "", "is not how a table starts", "write [electrodes.active]" },
         { "[\u0456nput]\nseries-resistor = \"5 kΩ\"\n", "FE0120", 1, "", "Cyrillic letter", "write [input]" },
@@ -173,7 +192,7 @@ public sealed class BadDesignTests
         // Wrong types.
         { "[amplifier]\ngain = \"4\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write 4, a bare number" },
         { "[amplifier]\ngain = true\n", "FE0124", 2, "amplifier.gain", "is true or false", "2.5" },
-        { "[electrodes]\nground-electrode = \"none\"\n", "FE0124", 2, "electrodes.ground-electrode", "is a text", "a value like true or false" },
+        { "[electrodes]\nground-electrode = \"none\"\n", "FE0124", 2, "electrodes.ground-electrode", "is a text", "write true or false" },
         { "name = 4\n", "FE0124", 1, "name", "is a number, but a text", "write \"4\"" },
         { "amplifier = 4\n", "FE0128", 1, "amplifier", "a table is expected", "[amplifier]" },
         { "channels = 2.5\n", "FE0113", 1, "channels", "not a whole number", "from 1 to 1024" },
@@ -200,9 +219,21 @@ public sealed class BadDesignTests
         { "band = [\"1 Hz\"]\n", "FE0115", 1, "band", "it has 1", "[\"0.5 Hz\", \"40 Hz\"]" },
         { "stages = [1]\n", "FE0128", 1, "stages", "a number in it", "[[stages]]" },
         { "[montage]\nreference-buffered = \"yes\"\n", "FE0124", 2, "montage.reference-buffered", "is a text", "true" },
-        { "[electrodes.active]\ncard = 4\n", "FE0124", 2, "electrodes.active.card", "a part card", "card-name" },
+        { "[electrodes.active]\ncard = 4\n", "FE0124", 2, "electrodes.active.card", "a part card", "write a value like \"" },
+
+        { "channels = [2]\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0124", 1, "channels", "is a list", "write 2" },
+        { "[ground-drive]\nkind = true\n", "FE0124", 2, "ground-drive.kind", "is true or false", "write one of `\"passive\"`" },
+        { "[amplifier]\ncard = [\"low-noise-cmos\"]\n", "FE0124", 2, "amplifier.card", "is a list", "write \"low-noise-cmos\"" },
+        { "[input]\nseries-resistor = \"5 kΩ\"\nseries_resistor = \"5 kΩ\"\n", "FE0121", 3, "input.series_resistor", "no key", "remove one of the two" },
 
         // Units.
+        { "[signal]\nlargest = 0.002\n", "FE0125", 2, "signal.largest", "`0.002` has no unit", "\"0.002 V\" if that is the unit" },
+        { "[electrodes]\noffset = \"0.3\"\n", "FE0107", 2, "electrodes.offset", "`0.3` has no unit", "`0.3 V`" },
+        { "[converter]\nrate = 500\n", "FE0125", 2, "converter.rate", "`500` has no unit", "\"500 Hz\" if that is the unit" },
+        { "[input]\nshunt-capacitor = 22e-12\n", "FE0125", 2, "input.shunt-capacitor", "`22e-12` has no unit", "\"22e-12 F\" if that is the unit" },
+        { "band = [1, \"30 Hz\"]\n", "FE0125", 1, "band", "`1` has no unit", "write [\"1 Hz\", \"30 Hz\"]" },
+        { "[input]\nseries-resistor = \"1,000,000\"\n", "FE0103", 2, "input.series-resistor", "comma", "write `1000000 Ω` if ohms are meant" },
+        { "[signal]\nsmallest = \"0.5 u\"\n", "FE0102", 2, "signal.smallest", "a prefix stands before a unit", "write `0.5 uV`" },
         { "[input]\nseries-resistor = 68000\n", "FE0125", 2, "input.series-resistor", "`68000` has no unit", "\"4.7 kΩ\"" },
         { "band = [0.5, 40]\n", "FE0125", 1, "band", "`0.5` has no unit", "0.5 Hz" },
         { "[input]\nseries-resistor = \"68 kHz\"\n", "FE0102", 2, "input.series-resistor", "belongs to a frequency", "4.7 kΩ" },
@@ -242,6 +273,8 @@ public sealed class BadDesignTests
         { Stage + "opamp = \"micropower\"\n", "FE0126", 4, "stages[1].opamp.card", "no part card `micropower` for an op-amp", "ends in .toml" },
 
         // Fields against each other.
+        { "channels = 2\n[montage]\nsites = [\"O1\", \"O1\"]\n", "FE0303", 3, "montage.sites[2].name", "both named `O1`", "rename" },
+        { "band = [\"1 Hz\", \"40 Hz\"]\n[converter]\nrate = \"250 mHz\"\n[[digital]]\nkind = \"notch\"\ncentre = \"50 Hz\"\n", "FE1170", 3, "converter.rate", "band, digital[1].centre", "the prefix of its unit" },
         { "band = [\"40 Hz\", \"0.5 Hz\"]\n", "FE0301", 1, "band", "starts at 40.0 Hz", "lower frequency first" },
         { "band = [\"0.5 Hz\", \"125 Hz\"]\n", "FE0302", 1, "band", "half the sampling rate, 125 Hz", "raise converter.rate" },
         { Stage + "name = \"a\"\n" + Stage + "name = \"A\"\n", "FE0303", 8, "stages[2].name", "both named", "rename" },
@@ -312,6 +345,21 @@ public sealed class BadDesignTests
         Assert.Null(document.Design.Electrodes.Ground);
         Assert.False(document.HasErrors);
         CatalogueTests.AssertSame(document.Design, DesignDocument.Parse(DesignWriter.ToToml(document.Design), DocumentFormat.Toml).Design, text);
+    }
+
+    /// <summary>A site that is one letter away from one of the head's, such as a letter of another script, is told: what it sees cannot be computed.</summary>
+    [Theory]
+    [InlineData("sites = [\"\u043E1\", \"O2\"]\n", "montage.sites", "`O1`", "Cyrillic")]
+    [InlineData("sites = [\"O1\", \"02\"]\n", "montage.sites", "`O2`", "any words")]
+    [InlineData("reference = \"\u04101\"\n", "montage.reference", "`A1`", "Cyrillic")]
+    [InlineData("reference = \"A3\"\n", "montage.reference", "`A1`", "any words")]
+    public void Toml_SiteThatIsNearlyOne_IsWarned(string line, string field, string near, string note)
+    {
+        DesignDocument document = DesignDocument.Parse("channels = 2\n[montage]\n" + line, DocumentFormat.Toml);
+        Finding finding = Assert.Single(document.Findings, finding => finding.Field == field);
+        Assert.Equal((Severity.Warning, 3), (finding.Severity, finding.Line!.Value));
+        Assert.Contains(near, finding.Help, StringComparison.Ordinal);
+        Assert.Contains(note, finding.Note, StringComparison.Ordinal);
     }
 
     /// <summary>[digital] twice: each is told, and none is said to be set twice.</summary>

@@ -89,6 +89,8 @@ public sealed class DesignSchemaTests
     [InlineData("channels = 2.5\n")]
     [InlineData("[[digital]]\nkind = \"low-pass\"\norder = 40\n")]
     [InlineData("[ground-drive]\nkind = \"passiv\"\n")]
+    [InlineData("[[stages]]\nkind = \"low-pass\"\n")]
+    [InlineData("[[stages]]\nkind = \"low-pass\"\ntopolgy = \"rc-passive\"\n")]
     [InlineData("[[digital]]\nkind = \"highpas\"\ncorner = \"1 Hz\"\n")]
     [InlineData("[[digital]]\nkind = \"HIGH-PASS\"\ncorners = \"1 Hz\"\n")]
     public void Schema_OfAMistake_SeesIt(string text)

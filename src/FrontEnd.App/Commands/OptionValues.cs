@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Numerics;
+using System.Text.RegularExpressions;
 using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
@@ -9,7 +10,7 @@ using Papers = FrontEnd.Documents.Sheets.Paper;
 namespace FrontEnd.App.Commands;
 
 /// <summary>Values of options from their text; what cannot be read becomes a finding at the option.</summary>
-internal static class OptionValues
+internal static partial class OptionValues
 {
     /// <summary>The option that every command with figures has.</summary>
     public static Option<bool> Json() => new("--json") { Description = "print JSON with numbers in SI units; default: text, 80 columns" };
@@ -61,14 +62,37 @@ internal static class OptionValues
         List<Frequency> frequencies = [];
         foreach (string part in text.Split(','))
         {
-            if (Quantity<Frequency>(part, option, findings) is { } frequency)
+            if (QuantityText.TryParse(part, out Frequency frequency, out ParseProblem? problem))
             {
                 frequencies.Add(frequency);
+                continue;
             }
+
+            Finding finding = problem!.ToFinding(option, part);
+            findings.Add(Several(text) is { } meant ? finding with { Help = meant, Note = "a point is the decimal sign, and commas stand between frequencies" } : finding);
+            return frequencies;   // what follows is said of the whole text already
         }
 
         return frequencies;
     }
+
+    /// <summary>What to write where several frequencies, or one with a decimal comma, are written in another way; null for neither.</summary>
+    internal static string? Several(string text)
+    {
+        static bool IsRead(string one) => QuantityText.TryParse(one, out Frequency _, out _);
+        string[] parts = [.. Separators().Split(text.Trim()).Where(part => part.Length > 0)];
+        string unit = parts.Length > 0 ? parts[^1][parts[^1].TakeWhile(letter => char.IsAsciiDigit(letter) || letter == '.').Count()..] : "";
+        string[] each = [.. parts.Select(part => NumberMeant.IsNumber(part) ? part + unit : part)];
+        string? list = each.Length > 1 && unit.Length > 0 && Array.TrueForAll(each, IsRead) ? $"`{string.Join(',', each)}`" : null;
+        string point = text.Replace(',', '.');
+        return text.AsSpan().Count(',') == 1 && IsRead(point) && list is not null ? $"write `{point}` for one, {list} for two"
+            : list is not null ? $"write {list}"
+            : QuantityMeant.Ends(text, QuantityKind.Of<Frequency>()) is var (low, high) ? $"write `{low},{high}`" : null;
+    }
+
+    // Commas and semicolons, and blanks before the next number.
+    [GeneratedRegex(@"\s*[,;]\s*|\s+(?=[0-9])", RegexOptions.None, 1000)]
+    private static partial Regex Separators();
 
     /// <summary>One quantity with its unit; null where the option is not given or cannot be read.</summary>
     public static T? Quantity<T>(string? text, string option, List<Finding> findings)

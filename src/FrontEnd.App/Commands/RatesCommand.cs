@@ -58,7 +58,9 @@ internal static class RatesCommand
             bool bare = word.Length != 0 && word.All(c => char.IsAsciiDigit(c) || c == '.');
             if (!QuantityText.TryParse(bare ? word + " Hz" : word, out Frequency rate, out ParseProblem? parse))
             {
+                string[] words = text.Split([',', ';', ' ', '-'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
                 problem = parse!.ToFinding("--rates", word);
+                problem = words.Length > 1 && words.All(NumberMeant.IsNumber) ? problem with { Help = CallMessages.Listed(words), Note = "commas stand between the rates" } : problem;
                 return false;
             }
 

@@ -84,7 +84,9 @@ internal sealed class CardShelf
             CardText? held = Held(name);
             if (held?.Text is null)
             {
+                string stem = Path.GetFileNameWithoutExtension(name);
                 finding = ReadingMessages.BadCard(key, name, held?.Unread ?? "it has not been read yet");
+                finding = TextOf(cardClass, stem) is not null ? finding with { Help = $"write \"{stem}\": the cards that come with the program are named without .toml" } : finding;
                 return null;
             }
 

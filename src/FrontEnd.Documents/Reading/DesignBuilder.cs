@@ -17,15 +17,16 @@ internal sealed class DesignBuilder
     private AntiAliasWish? _antiAlias;
     private BoughtDevice? _bought;
 
+    /// <param name="besides">Tables that the file may have besides a design's, read elsewhere.</param>
     /// <param name="undecided">Keys of which nothing is known yet: what rests on them is not judged.</param>
     public DesignBuilder(SourceText source, DocumentFormat format, CardShelf shelf, List<Finding> findings,
-        IReadOnlyList<string>? undecided = null)
+        IReadOnlyList<string>? undecided = null, IReadOnlyList<string>? besides = null)
     {
         _format = format;
         _log = new ReadingLog(source, findings);
         _log.Unread.UnionWith(undecided ?? []);
         _sets = FieldSets.For(format);
-        _tables = new TableReader(_log, format, shelf) { List = List };
+        _tables = new TableReader(_log, format, shelf) { List = List, Besides = besides ?? [] };
         Design = format == DocumentFormat.Json ? PlainStart() : new Design();
     }
 

@@ -85,7 +85,7 @@ internal static class JsonTree
                 return double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
                     && double.IsFinite(number)
                     ? new NumberNode(span, number, written)
-                    : new OtherNode(span, "a number that is too large");
+                    : new OtherNode(span, "a number that is too large", "");
             case JsonTokenType.True or JsonTokenType.False:
                 return new FlagNode(span, reader.TokenType == JsonTokenType.True);
             default:

@@ -16,6 +16,12 @@ internal sealed class ListReader(ReadingLog log, FieldSets sets, TableReader rea
             Node node = nodes.Items[index];
             if (node is not TableNode table)
             {
+                log.Unread.Add(key);
+                if (nodes.Items.FindIndex(item => item is not TableNode) < index)
+                {
+                    continue;   // said of the first
+                }
+
                 log.Report(ReadingMessages.NoTableList(list.Key, $"a list with {ReadingMessages.Noun(node)} in it"), node.Span);
                 continue;
             }

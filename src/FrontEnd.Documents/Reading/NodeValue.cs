@@ -108,13 +108,25 @@ internal static class NodeValue
             (ListNode { Items: [TextNode only] }, _) => Literals.Quoted(only.Value),
             (ListNode { Items: [NumberNode only] }, _) => only.Written,
             (NumberNode number, FieldKind.Text) => Literals.Quoted(number.Written),
+            (OtherNode { Written.Length: > 0 } other, FieldKind.Text) => Literals.Quoted(other.Written.Trim()),
+            (FlagNode, FieldKind.Text) => Literals.Quoted(((FlagNode)node).Value ? "true" : "false"),
+            (NumberNode { Value: 0 or 1 } flag, FieldKind.Flag) => flag.Value == 1 ? "true" : "false",
             (NumberNode number, FieldKind.NumberList) => $"[{number.Written}]",
-            (TextNode text, FieldKind.Flag) => FieldText.TryParse(field, text.Value.Trim().ToLowerInvariant(), out object? flag, out _) ? flag is true ? "true" : "false" : null,
+            (TextNode text, FieldKind.Flag) => text.Value.Trim().ToUpperInvariant() switch { "TRUE" or "YES" or "ON" or "1" => "true", "FALSE" or "NO" or "OFF" or "0" => "false", _ => null },
             (TextNode text, FieldKind.TextList) => $"[{string.Join(", ", text.Value.Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(Literals.Quoted))}]",
             (TextNode text, FieldKind.FrequencyRange) when format == DocumentFormat.Toml && Pair(text.Value) is var (low, high) => $"[{Literals.Quoted(low)}, {Literals.Quoted(high)}]",
             _ => null,
         };
         return meant is null || (node is ListNode { Items: [var inner] } && Read(field, key, inner, format, out _, out _) is not null) ? null : meant;
+    }
+
+    /// <summary>An edge of a pair as it is to be written: in hertz where it has no unit; null where nobody knows.</summary>
+    private static string? Edge(Node item)
+    {
+        string text = item switch { NumberNode number => number.Written, TextNode one => one.Value.Trim(), _ => "" };
+        return QuantityText.TryParse(text, out Frequency _, out ParseProblem? problem) ? text
+            : NumberMeant.IsNumber(text) ? $"{text} Hz"
+            : problem!.NamesValue && problem.Help.Split('`') is [_, var meant, _] && QuantityText.TryParse(meant, out Frequency _, out _) ? meant : null;
     }
 
     /// <summary>Two frequencies that stand in one text, with a comma or another sign between them.</summary>
@@ -150,6 +162,16 @@ internal static class NodeValue
             return list.Items is [TextNode only] && Pair(only.Value) is var (from, to) ? wrong with { Help = $"write [{Literals.Quoted(from)}, {Literals.Quoted(to)}]" }
                 : list.Items.Zip(list.Items.Skip(1)).Any(next => next.First is NumberNode && next.Second is NumberNode && next.Second.Span.Start == next.First.Span.End + 1)
                     ? wrong with { Note = "the decimal sign is a point, and a comma stands between two values" } : wrong;
+        }
+
+        if (!plain && list.Items.Find(item => item is NumberNode || (item is TextNode text && !QuantityText.TryParse(text.Value, out Frequency _, out _))) is { } first
+            && list.Items.ConvertAll(Edge) is var meant && meant.TrueForAll(one => one is not null))
+        {
+            // The pair as a whole, so that the next edge is not told after the first is mended.
+            place = first;
+            string help = $"write [{string.Join(", ", meant.Select(one => Literals.Quoted(one!)))}]";
+            return first is NumberNode bare ? ReadingMessages.Bare(field, key, bare.Written) with { Help = help + " if hertz are meant" }
+                : QuantityText.TryParse(((TextNode)first).Value, out Frequency _, out ParseProblem? wrong) ? null : wrong!.ToFinding(key, ((TextNode)first).Value) with { Help = help };
         }
 
         Frequency[] edges = new Frequency[2];

@@ -22,7 +22,8 @@ internal sealed record FlagNode(Span Span, bool Value) : Node(Span);
 internal sealed record NullNode(Span Span) : Node(Span);
 
 /// <summary>A value that no field takes, such as a date. <paramref name="Noun"/> names it.</summary>
-internal sealed record OtherNode(Span Span, string Noun) : Node(Span)
+/// <param name="Written">As it stands in the file.</param>
+internal sealed record OtherNode(Span Span, string Noun, string Written) : Node(Span)
 {
     /// <summary>True for nan, inf and what is too large for a number.</summary>
     public bool IsNoNumber { get; init; }

@@ -57,8 +57,9 @@ internal static class ReadingMessages
             $"write {(written.Any(char.IsLetter) ? $"\"{NumberMeant.WithoutComma(written)}\"" : NumberMeant.WithoutComma(written))}");
 
     /// <param name="quote">The one that it begins with.</param>
-    internal static Finding NotClosed(string key, string written, char quote) =>
-        NotToml(key, $"the text `{written}` has no closing quote", $"put a `{quote}` at its end: {written}{quote}; text is in double quotes");
+    /// <param name="closed">The text with it.</param>
+    internal static Finding NotClosed(string key, string written, char quote, string closed) =>
+        NotToml(key, $"the text `{written}` has no closing quote", $"put a `{quote}` at its end: {closed}; text is in double quotes");
 
     internal static Finding QuotesInside(string key, char quote, string proper) =>
         Error(Syntax, key, $"the file is not valid TOML: a `{quote}` inside the text ends it", "a text ends at the next quote of the kind that it begins with", $"write {proper}");
@@ -164,8 +165,9 @@ internal static class ReadingMessages
     /// <summary>The same of a line whose key is none of its table's.</summary>
     internal static Finding Unlisted(Finding problem, IReadOnlyList<string> known) => problem with { Code = UnknownKey, Help = $"use one of {Shortened(known)}, or remove the line" };
 
-    internal static Finding OtherKind(string key, string name, string noun, IReadOnlyList<string> known) =>
-        Error(KeyOfOtherKind, key, $"{noun} has no key `{name}`", $"its keys are {Shortened(known)}",
+    /// <param name="names">The keys that it does not have.</param>
+    internal static Finding OtherKind(string key, string noun, IReadOnlyList<string> names, IReadOnlyList<string> known) =>
+        Error(KeyOfOtherKind, key, $"{noun} has no key {Messages.Listed(names)}", $"its keys are {Shortened(known)}",
             "remove the key, or change the element's kind");
 
     /// <summary>A key of the same name stands before, whatever the two hold.</summary>
@@ -194,7 +196,7 @@ internal static class ReadingMessages
 
     /// <param name="meant">The value as it is to be written; null where only its form is known.</param>
     internal static Finding Type(string key, string what, string wanted, string example, string? meant = null) =>
-        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, meant is null ? $"write a value like {example}" : $"write {meant}");
+        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, meant is null ? example.StartsWith("one of", StringComparison.Ordinal) || example is "true or false" ? $"write {example}" : $"write a value like {example}" : $"write {meant}");
 
     internal static Finding NotFinite(string key, string wanted, string example) =>
         Error(WrongType, key, $"{key} is infinite or not a number, but {wanted} is expected", "every value is a finite number",
@@ -208,7 +210,12 @@ internal static class ReadingMessages
         Error(BareNumber, key, $"`{written}` has no unit, but {key} is {FieldKinds.Noun(field)}", null,
             field.Holds<Resistance>() && double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out double ohms) && double.IsFinite(ohms)
                 ? $"write number and unit in quotes, such as {FieldKinds.Likely(field)}; if ohms are meant, \"{QuantityText.FormatPart(Resistance.FromOhms(ohms))}\""
+                : NumberMeant.IsNumber(written) && UnitOf(field, written) is { } unit ? $"write number and unit in quotes: \"{written} {unit}\" if that is the unit"
                 : $"write number and unit in quotes, such as {FieldKinds.Likely(field)}");
+
+    /// <summary>The unit that a bare number probably has: the default's, or the one without a prefix where it is written as instruments write SI units.</summary>
+    private static string? UnitOf(FieldDescription field, string written) =>
+        Messages.IsInPlainUnit(written, field.Quantity!) ? field.Quantity!.Units[0].Spellings[0] : FieldKinds.LikelyUnit(field, written) ?? QuantityText.UnitOfExample(field.Quantity!.Example);
 
     internal static Finding NoCard(string key, string name, CardClass cardClass, IReadOnlyList<string> known, string? nearest) =>
         Error(UnknownCard, key, $"there is no part card `{name}` for {Noun(cardClass)}", $"the cards are {Messages.Listed(known)}",

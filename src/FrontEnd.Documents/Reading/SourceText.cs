@@ -43,7 +43,8 @@ internal sealed class SourceText
     {
         for (string key = finding.Field; key.Length > 0; key = key[..Math.Max(0, key.LastIndexOf('.'))])
         {
-            if (places.TryGetValue(key, out Span span))
+            // An item of a list that has no place of its own stands in the list.
+            if (places.TryGetValue(key, out Span span) || (key is [.., ']'] && places.TryGetValue(key[..key.LastIndexOf('[')], out span)))
             {
                 return Placed(finding, span.Start);
             }

@@ -39,7 +39,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             DesignList? list = owner is Design ? DesignFields.Lists.FirstOrDefault(list => string.Equals(list.Key, KeyOf(full), StringComparison.Ordinal)) : null;
 
             // The channels are a number or a list.
-            if (place.Set.Find(full) is { } field && !(list is not null && entry.Value is ListNode))
+            if (place.Set.Find(full) is { } field && !(list is not null && entry.Value is ListNode { Items: not [NumberNode or TextNode] }))
             {
                 // The plain-number form has two spellings for some keys.
                 if (!spelt.TryAdd(field.Key, entry.Key))
@@ -176,12 +176,18 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
     {
         string full = place.Path.Length == 0 ? slip.Key : $"{place.Path}.{slip.Key}";
         int found = log.Findings.FindIndex(one => ReferenceEquals(one, slip.Problem));
+        if (place.Card is null && (slip.Key.Length == 0 || (!slip.NeedsKey && place.Set.Find(full) is null && !place.Set.IsTable(full))))
+        {
+            Undecided(place, table, null);
+            return;
+        }
+
         if (place.Card is null && 0 <= found && slip.NeedsKey && place.Set.Find(full) is null && !place.Set.IsTable(full))
         {
             // A key that cannot be written so, and is none in other letters either.
             IReadOnlyList<string> known = place.Set.Children(place.Path);
             string? nearest = Nearest.Of(slip.Key, known);
-            log.Findings[found] = KeyMeant(place, slip.Key, slip.Meant) is { } remedy ? slip.Problem with { Help = remedy }
+            log.Findings[found] = KeyMeant(place, table, slip.Key, slip.Meant) is { } remedy ? slip.Problem with { Help = remedy }
                 : nearest is not null && slip.Meant is not null ? slip.Problem with { Help = $"write {nearest} = {slip.Meant} if that is intended, or remove the line" }
                 : ReadingMessages.Unlisted(slip.Problem, known);
             Undecided(place, table, nearest);
@@ -206,25 +212,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         string key = place.Display + field.Key;
         log.Unread.Add(key);
         log.Places[key] = slip.NeedsKey ? slip.Whole : slip.Value;
-        log.Findings[found] = WithRemedy(slip, field, key, place.FormatOf(format)) with { Field = key };
-    }
-
-    /// <summary>What is wrong with the line, and a remedy that the field takes: where it would refuse the value that the line seems to hold, what it says of that
-    /// value counts.</summary>
-    private static Finding WithRemedy(Slip slip, FieldDescription field, string key, DocumentFormat format)
-    {
-        if (slip.Meant is null || TomlTree.Value(slip.Meant) is not { } value || UnknownValue.Is(field, value)
-            || NodeValue.Read(field, key, value, format, out _, out _) is not { } still)
-        {
-            return slip.Problem;
-        }
-
-        if (string.Equals(still.Code, Messages.OutsideRange, StringComparison.Ordinal))
-        {
-            return slip.Problem with { Help = $"{slip.Problem.Help}; its range is {FieldMessages.RangeWords(field)}" };
-        }
-
-        return slip.Problem with { Help = slip.NeedsKey ? $"{slip.Problem.Help}; then {still.Help}" : still.Help, Note = still.Note ?? slip.Problem.Note };
+        log.Findings[found] = SlipRemedy.Of(slip, field, key, place.FormatOf(format)) with { Field = key };
     }
 
     /// <summary>A value that the file says is not known; what its owner holds stays.</summary>
@@ -269,7 +257,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         {
             log.Unread.Add(key);
             log.Report(place.Text, ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field),
-                FieldKinds.Example(field)), node.Span);
+                Literals.Quoted(CardShelf.Names(field.CardClass!.Value)[0]), node is ListNode { Items: [TextNode only] } ? Literals.Quoted(only.Value) : null), node.Span);
             return;
         }
 
@@ -341,14 +329,14 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
     /// <summary>The line to write in place of one whose key a table does not know but holds another: with a unit behind it, with words before it, with dots for hyphens,
     /// with the table's own name. Null for none.</summary>
     /// <param name="value">The value in TOML; null for none.</param>
-    private static string? KeyMeant<TOwner>(TablePlace<TOwner> place, string key, string? value)
+    private static string? KeyMeant<TOwner>(TablePlace<TOwner> place, TableNode table, string key, string? value)
     {
         FieldDescription? Field(string name) => place.Set.Find(place.Path.Length == 0 ? name : $"{place.Path}.{name}");
         string own = place.Path[(place.Path.LastIndexOf('.') + 1)..];
         string[] others = [key.Replace('.', '-'), key.Replace('_', '-'), key.Replace("-", "", StringComparison.Ordinal), own.Length > 0 && key.StartsWith(own + ".", StringComparison.Ordinal) ? key[(own.Length + 1)..] : key];
         if (Array.Find(others, other => other != key && Field(other) is not null) is { } spelt)
         {
-            return $"write {spelt}{(value is null ? "" : $" = {value}")}";
+            return table.Find(spelt) is not null ? $"`{spelt}` is set in this table already: remove one of the two" : $"write {spelt}{(value is null ? "" : $" = {value}")}";
         }
 
         // A key with its unit: the unit stands with the value.
@@ -356,9 +344,10 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         {
             bool isSign = key[i] is '-' or '_', isWord = char.IsAsciiLetterUpper(key[i]) && char.IsAsciiLetterLower(key[i - 1]);
             string unit = key[(isSign ? i + 1 : i)..];
-            if ((isSign || isWord) && value is not null && Field(key[..i]) is { } field && WithUnit(field, value.Trim('"', '\''), unit) is { } remedy)
+            string head = key[..i];
+            if ((isSign || isWord) && value is not null && (Field(head) ?? (isSign ? Field(head.Replace('_', '-')) ?? (Nearest.Of(head, place.Set.Children(place.Path)) is { } near ? Field(near) : null) : null)) is { } field && WithUnit(field, value.Trim('"', '\''), unit) is { } remedy)
             {
-                return $"the key is `{key[..i]}`, and a unit stands with its value: {remedy}";
+                return $"write {field.Key[(field.Key.LastIndexOf('.') + 1)..]} = {remedy}: a unit stands with its value, not in the key";
             }
         }
 
@@ -373,8 +362,8 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         }
 
         string text = $"{number} {unit}";
-        return field.HasUnit || field.Holds<Ratio>() ? FieldText.TryParse(field, text, out _, out _) ? $"write {field.Key[(field.Key.LastIndexOf('.') + 1)..]} = \"{text}\"" : null
-            : field.Kind == FieldKind.Number && string.Equals(unit, "dB", StringComparison.OrdinalIgnoreCase) ? NumberMeant.Remedy(text) : null;
+        return field.HasUnit || field.Holds<Ratio>() ? FieldText.TryParse(field, text, out _, out _) ? $"\"{text}\"" : null
+            : field.Kind == FieldKind.Number && QuantityText.TryParse(text, out Decibels level, out _) ? NumberMeant.Factor(level) : null;
     }
 
     private void Unknown<TOwner>(TablePlace<TOwner> place, TableNode table, Entry entry, TOwner owner)
@@ -382,17 +371,18 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         IReadOnlyList<string> known = place.Set.Children(place.Path);
         string prefix = place.Prefix;
         bool isTable = entry.Value is TableNode or ListNode { Items: [TableNode, ..] };
-        if (owner is not Design && place.Display.Length > 0 && place.Path.Length == 0 && VariantWith(owner!, entry.Key) is { } mine)
+        bool isSpeltOtherwise = known.Any(one => string.Equals(one, entry.Key.Replace('_', '-'), StringComparison.OrdinalIgnoreCase));
+        if (owner is not Design && place.Display.Length > 0 && place.Path.Length == 0 && !isSpeltOtherwise && VariantWith(owner!, entry.Key) is { } mine)
         {
-            log.Report(place.Text, ReadingMessages.OtherKind(prefix + entry.Key, entry.Key, mine.Noun, known), entry.KeySpan);
+            OfOtherKind(place, entry, mine, known);
             return;
         }
 
         IEnumerable<string> candidates = owner is Design && place.Path.Length == 0
-            ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey).Append(PartlyKnownDesign.BoughtKey) : known;
+            ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey).Append(PartlyKnownDesign.BoughtKey).Concat(Besides) : known;
         (string dotted, Node value) = entry.Value is TableNode { Form: TableForm.Dotted, Entries: [var only] } ? ($"{entry.Key}.{only.Key}", only.Value) : (entry.Key, entry.Value);
         string? written = value switch { NumberNode number => number.Written, TextNode text => Literals.Quoted(text.Value), _ => null };
-        if (format == DocumentFormat.Toml && KeyMeant(place, dotted, written) is { } remedy)
+        if (format == DocumentFormat.Toml && KeyMeant(place, table, dotted, written) is { } remedy)
         {
             log.Report(place.Text, ReadingMessages.Unknown(prefix + entry.Key, null, known, isTable) with { Help = remedy }, entry.KeySpan);
             Undecided(place, table, null);
@@ -408,6 +398,15 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
                 || string.Equals(other, entry.Key, StringComparison.Ordinal)) ?? (isTable ? place.Set.Tables.FirstOrDefault(other => other.EndsWith("." + entry.Key, StringComparison.Ordinal)) : null);
             if (elsewhere is not null)
             {
+                string other = Parent(elsewhere);
+                if (!isTable && other.Length > 0 && log.Findings.Count > 0 && log.Findings[^1] is { Code: ReadingMessages.UnknownKey, Note: { } note } before
+                    && note == $"the nearest is `{other}.{before.Field[(before.Field.LastIndexOf('.') + 1)..].Split(',')[0]}`")
+                {
+                    // One after the other of the same table: its head is missing.
+                    log.Findings[^1] = before with { Help = $"write [{other}] before them, the keys from here to `{entry.Key}`, or move them to that table" };
+                    return;
+                }
+
                 Finding moved = ReadingMessages.Unknown(prefix + entry.Key, elsewhere, known, isTable);
                 log.Report(place.Text, moved with { Help = isTable ? $"write [{elsewhere}] if that is intended, or remove it" : $"move it to its table if `{elsewhere}` is intended, or remove it" },
                     entry.KeySpan);
@@ -419,9 +418,31 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             [.. isTable ? candidates.Where(one => IsTableOrList(place, one)) : candidates], isTable), entry.KeySpan);
     }
 
-    private static bool IsTableOrList<TOwner>(TablePlace<TOwner> place, string name) =>
+    /// <summary>Tables that the file may have besides a design's.</summary>
+    public IReadOnlyList<string> Besides { get; init; } = [];
+
+    /// <summary>Keys of another kind of element: all of an element's are told together, as its kind may be what is wrong.</summary>
+    private void OfOtherKind<TOwner>(TablePlace<TOwner> place, Entry entry, Variant mine, IReadOnlyList<string> known)
+    {
+        string key = place.Prefix + entry.Key;
+        int first = log.Findings.FindIndex(one => string.Equals(one.Code, ReadingMessages.KeyOfOtherKind, StringComparison.Ordinal) && string.Equals(Parent(one.Field), Parent(key), StringComparison.Ordinal));
+        if (first < 0)
+        {
+            log.Report(place.Text, ReadingMessages.OtherKind(key, mine.Noun, [entry.Key], known), entry.KeySpan);
+            _otherKind[Parent(key)] = [entry.Key];
+            return;
+        }
+
+        List<string> names = _otherKind[Parent(key)];
+        names.Add(entry.Key);
+        log.Findings[first] = log.Findings[first] with { Message = ReadingMessages.OtherKind(key, mine.Noun, names, known).Message };
+    }
+
+    private readonly Dictionary<string, List<string>> _otherKind = new(StringComparer.Ordinal);
+
+    private bool IsTableOrList<TOwner>(TablePlace<TOwner> place, string name) =>
         place.Set.IsTable(place.Path.Length == 0 ? name : $"{place.Path}.{name}") || (place.Path.Length == 0 && (TomlHeaders.Lists.Contains(name)
-            || name is DesignFields.AntiAliasKey or PartlyKnownDesign.BoughtKey));
+            || name is DesignFields.AntiAliasKey or PartlyKnownDesign.BoughtKey || Besides.Contains(name, StringComparer.Ordinal)));
 
     /// <summary>A key that nobody knows may be meant for any of the table that the file does not give: what rests on those is not judged.</summary>
     private void Undecided<TOwner>(TablePlace<TOwner> place, TableNode table, string? nearest)

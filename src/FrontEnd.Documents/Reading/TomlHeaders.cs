@@ -19,6 +19,8 @@ internal static partial class TomlHeaders
             .Distinct(StringComparer.Ordinal),
     ];
 
+    private const int LongestName = 100;
+
     private static IEnumerable<string> Parents(string key)
     {
         for (int dot = key.IndexOf('.', StringComparison.Ordinal); 0 < dot; dot = key.IndexOf('.', dot + 1))
@@ -31,7 +33,8 @@ internal static partial class TomlHeaders
     public static bool IsMeant(string line)
     {
         string code = TomlLine.Code(line).Trim();
-        return Alone().Match(code) is { Success: true } alone && (alone.Groups["bracket"].Success || Known(TomlLine.PlainName(alone.Groups["name"].Value)) is not null);
+        return code.Length <= LongestName && (Alone().Match(code) is { Success: true } alone ? alone.Groups["bracket"].Success || Known(TomlLine.PlainName(alone.Groups["name"].Value)) is not null
+            : Decorated().Match(code) is { Success: true } decorated && Known(TomlLine.PlainName(decorated.Groups["name"].Value)) is not null);
     }
 
     /// <summary>The path of a table by its header, the elements of a list of tables counted.</summary>
@@ -52,10 +55,17 @@ internal static partial class TomlHeaders
     public static Finding Wrong(string line)
     {
         string code = TomlLine.Code(line).Trim();
-        Match written = Inside().Match(code);
+        Match written = Inside().Match(code) is { Success: true } within && within.Groups["name"].Value.Any(char.IsLetter) && Plainly().IsMatch(within.Groups["name"].Value)
+            || !Decorated().IsMatch(code) ? Inside().Match(code) : Decorated().Match(code);
         string inside = written.Groups["name"].Value.Trim(), rest = written.Groups["rest"].Value.Trim(']', ')', '}', '>', ':', ';', ',', ' ');
         string plain = TomlLine.PlainName(Dots().Replace(inside.Replace("\"", "", StringComparison.Ordinal), "."));
-        string? known = Known(plain) ?? Nearest.Of(plain, Tables);
+        int word = plain.IndexOf('-', StringComparison.Ordinal);
+        if (Known(plain) is null && inside.Contains(' ', StringComparison.Ordinal) && 0 < word && Array.Exists(Tables, table => table == plain[..word]))
+        {
+            plain = $"{plain[..word]}.{plain[(word + 1)..]}";   // a table in a table, with a blank for the dot
+        }
+
+        string? known = Known(plain) ?? (plain.Contains('.', StringComparison.Ordinal) && Array.Exists(Tables, table => plain.StartsWith(table + ".", StringComparison.Ordinal)) ? null : Nearest.Of(plain, Tables));
         bool isName = PlainName().IsMatch(plain);
         if (!isName && known is null)
         {
@@ -63,7 +73,7 @@ internal static partial class TomlHeaders
         }
 
         string name = known is not null && (!isName || Known(plain) is not null || plain != inside) ? known : plain;
-        bool isList = code.StartsWith("[[", StringComparison.Ordinal) || Lists.Contains(name);
+        bool isList = Lists.Contains(name) || (known is null && code.StartsWith("[[", StringComparison.Ordinal));
         string meant = isList ? $"[[{name}]]" : $"[{name}]";
         return ReadingMessages.TableName(code, rest.Length > 0 && OtherComment().IsMatch(rest) ? $"{meant}  # {OtherComment().Replace(rest, "")}" : meant, Lookalikes.Reason(inside));
     }
@@ -78,6 +88,13 @@ internal static partial class TomlHeaders
     // A name alone in its line, with or without brackets or a colon.
     [GeneratedRegex("^(?<bracket>[({<])?[({<]*\\s*(?<name>[\\p{L}][\\p{L}0-9_. -]*?)\\s*(?<bracket>[\\])}>])?[\\])}>]*[:;]?$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Alone();
+
+    // A table's name between signs of any kind, or before a brace.
+    [GeneratedRegex("^[^\\p{L}\\p{N}\"']*(?<name>\\p{L}[\\p{L}0-9_. -]*?)(?:\\s*=?\\s*\\{|\\s*={2,}|[^\\p{L}\\p{N}\"'=]*)$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Decorated();
+
+    [GeneratedRegex("^[\\p{L}0-9_.:/ \\-–\"']+$", RegexOptions.None, 1000)]
+    private static partial Regex Plainly();
 
     [GeneratedRegex("^[\\[({<]*(?<name>[^\\])}>;]*?)\\s*(?:[\\])}>;]+(?<rest>.*))?$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Inside();

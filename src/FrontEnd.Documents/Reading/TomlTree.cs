@@ -67,7 +67,7 @@ internal static partial class TomlTree
 
         // Of a key that slips twice nobody knows which is meant.
         foreach (IGrouping<(int Table, string Key), Slip> one in slips.GroupBy(slip => (Table: tables.FindLastIndex(table => table.Start <= slip.Whole.Start), slip.Key))
-            .Where(group => tables[group.Key.Table].Table is not null && group.Count() == 1))
+            .Where(group => tables[group.Key.Table].Table is not null && (group.Count() == 1 || group.Key.Key.Length == 0)))
         {
             tables[one.Key.Table].Table!.Slips.Add(one.First());
         }
@@ -298,7 +298,7 @@ internal static partial class TomlTree
                 case FloatValueSyntax number when double.IsFinite(number.Value):
                     return new NumberNode(span, number.Value, source.Text[span.Start..span.End]);
                 case FloatValueSyntax:
-                    return new OtherNode(span, "infinite or not a number") { IsNoNumber = true };
+                    return new OtherNode(span, "infinite or not a number", source.Text[span.Start..span.End]) { IsNoNumber = true };
                 case BooleanValueSyntax flag:
                     return new FlagNode(span, flag.Value);
                 case ArraySyntax array:
@@ -324,7 +324,7 @@ internal static partial class TomlTree
 
                     return table;
                 default:
-                    return new OtherNode(span, "a date or time");
+                    return new OtherNode(span, "a date or time", source.Text[span.Start..span.End]);
             }
         }
 

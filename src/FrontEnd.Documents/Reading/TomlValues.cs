@@ -33,7 +33,8 @@ internal static partial class TomlValues
         int end = written.IndexOf(quote, 1);
         if (end < 0)
         {
-            return new(ReadingMessages.NotClosed(path, written, quote), 0, written + quote);
+            string closed = written.TrimEnd('”', '“', '»', '«', '’', '‘', '"', '\'') is { Length: > 1 } text1 ? text1 + quote : written + quote;
+            return new(ReadingMessages.NotClosed(path, written, quote, closed), 0, closed);
         }
 
         string text = written[..(end + 1)], rest = written[(end + 1)..].Trim();
@@ -53,7 +54,7 @@ internal static partial class TomlValues
 
         // Quotes of the same kind inside: the text ends where its writer did not end it.
         return written[^1] == quote && Inner(written[1..^1]) is { } inner ? new(ReadingMessages.QuotesInside(path, quote, inner), end, inner)
-            : rest.Contains(quote) && written[^1] != quote ? new(ReadingMessages.NotClosed(path, written, quote), 0, null) : Behind();
+            : rest.Contains(quote) && written[^1] != quote ? new(ReadingMessages.NotClosed(path, written, quote, written + quote), 0, null) : Behind();
 
         Wrong Behind() => new(ReadingMessages.BehindValue(path, rest, $"{text}  # {Comment().Replace(rest, "")}"), end + 1, text);
     }
@@ -63,7 +64,7 @@ internal static partial class TomlValues
     /// <summary>A list in one line.</summary>
     private static Wrong? OfList(string path, string written)
     {
-        if (List(written) is not { } meant)
+        if (written.AsSpan(1).IndexOfAny('[', '{') >= 0 || List(written) is not { } meant)
         {
             return null;
         }

@@ -71,7 +71,12 @@ internal static class PartlyKnownText
         BriefUnknown(page, sheet);
         page.Line("next");
         CheckText.Call(page, "intervals, hum, cautions", $"check {file} --all");
-        CheckText.Call(page, "what to record to narrow it", $"bench {file}");
+        if (assessment.PartlyKnown!.Unknowns.Any(one => one.KnownBy == Fields.KnownBy.Maker))
+        {
+            // A fixture stands in the place of contacts and room: a recording on it tells nothing of them.
+            CheckText.Call(page, "what to record to narrow it", $"bench {file}");
+        }
+
         CheckText.Call(page, "a page to print", $"sheet {file} --plain -o sheet.html");
         CheckText.Screens(page, "enter values on screens", file);
         return page.ToString();

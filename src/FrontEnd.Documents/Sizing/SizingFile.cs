@@ -56,7 +56,7 @@ internal static class SizingFile
         }
 
         // What rests on a part that the search is still to choose is not to be judged now.
-        DesignBuilder builder = new(source, DocumentFormat.Toml, CardShelf.OnDisk(folder), findings, DecidedFields);
+        DesignBuilder builder = new(source, DocumentFormat.Toml, CardShelf.OnDisk(folder), findings, DecidedFields, [SizingFields.Table]);
         builder.Build(root, false);
 
         if (builder.PartlyKnown is { } partly)
@@ -86,6 +86,7 @@ internal static class SizingFile
             return;
         }
 
+        SlipRemedy.Apply(table, SizingFields.Table + ".", SizingFields.All, findings);
         foreach (Entry one in table.Entries)
         {
             string key = $"{SizingFields.Table}.{one.Key}";

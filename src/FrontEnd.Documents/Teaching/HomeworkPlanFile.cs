@@ -81,6 +81,7 @@ internal sealed class HomeworkPlanReader(SourceText source, List<Finding> findin
     private T Fields<T>(TableNode table, string path, IReadOnlyList<Field<T>> fields, T owner, IReadOnlyCollection<string> others)
     {
         string[] keys = [.. fields.Select(field => field.Key), .. others];
+        SlipRemedy.Apply(table, path, fields, findings);
         foreach (Entry entry in table.Entries.Where(entry => !others.Contains(entry.Key, StringComparer.Ordinal)))
         {
             string key = path + entry.Key;

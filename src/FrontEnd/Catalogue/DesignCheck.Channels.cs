@@ -101,8 +101,8 @@ public static partial class DesignCheck
         {
             if (SiteWords.OneLetterFrom(word) is { } near && !SiteWords.All.Contains(word, StringComparer.OrdinalIgnoreCase))
             {
-                Warning(Messages.SiteNearMiss, key, $"`{word}` is not a site of the 10-20 system or the 10-10 rows, but is one letter away from `{near}`",
-                    "any words may name a site, but what an unknown site sees cannot be computed", $"write `{near}` if that is intended");
+                Warning(Messages.SiteNearMiss, key, $"`{word}` is not a site of the 10-20 system or the 10-10 rows, but is {(Lookalikes.First(word) is null ? "one letter away from" : "nearly")} `{near}`",
+                    Lookalikes.Reason(word) ?? "any words may name a site, but what an unknown site sees cannot be computed", $"write `{near}` if that is intended");
             }
         }
 

@@ -44,6 +44,7 @@ public static partial class DesignCheck
         }
 
         checker.Rest();
+        checker.OneRate();
         return checker.Findings;
     }
 
@@ -61,6 +62,22 @@ public static partial class DesignCheck
                     Findings.Add(finding);
                 }
             }
+        }
+
+        /// <summary>Where the band and more is above half the sampling rate, it is the rate that is wrong.</summary>
+        public void OneRate()
+        {
+            List<Finding> above = Findings.FindAll(finding => finding.Code is Messages.BandAboveHalfRate or Messages.CheckAboveHalfRate
+                || (finding.Code is Messages.CornerAboveHalfRate && !finding.Field.EndsWith(".q", StringComparison.Ordinal)));
+            if (above.Count < 2 || !above.Exists(finding => finding.Code is Messages.BandAboveHalfRate))
+            {
+                return;
+            }
+
+            Findings.RemoveAll(above.Contains);
+            Error(Messages.RateTooLow, "converter.rate",
+                $"half the sampling rate, {Text(FromHertz(design.Converter.Rate.Hertz / 2))}, is below what the design is to record: {string.Join(", ", above.Select(finding => finding.Field))}",
+                $"converter.rate is {Text(design.Converter.Rate)}, and the band's upper edge {Text(design.Band.High)}", "check the rate and the prefix of its unit: raise it, or lower the others");
         }
 
         public void StaleRanges(IReadOnlyList<Field<Design>> fields)
@@ -266,10 +283,16 @@ public static partial class DesignCheck
             if (design.Montage.Sites.Count > 0 && design.Montage.Sites.Count != design.Channels)
             {
                 Error(Messages.SitesCount, "montage.sites",
-                    $"montage.sites names {design.Montage.Sites.Count} sites, but channels is {design.Channels}",
+                    $"montage.sites names {design.Montage.Sites.Count} site{(design.Montage.Sites.Count == 1 ? "" : "s")}, but channels is {design.Channels}",
                     "each channel records one site", $"set channels to {design.Montage.Sites.Count}, or name as many sites as there are channels", "channels");
             }
 
+            foreach (string site in design.Montage.Sites)
+            {
+                NearMiss("montage.sites", site);
+            }
+
+            NearMiss("montage.reference", design.Montage.Reference);
             int before = Findings.Count;
             Names("montage.sites", design.Montage.Sites);
             if (Findings.Count == before)

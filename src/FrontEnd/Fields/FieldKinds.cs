@@ -44,6 +44,21 @@ internal static class FieldKinds
         return field.Quantity is { } kind && words.Length == 2 && QuantityText.TryParse(kind, field.DefaultText, out IQuantity? value, out _) && value!.SiValue != 0 ? words[1] : null;
     }
 
+    /// <summary>The unit that a bare number probably has: the default's, or the one without a prefix, whichever brings it nearer to the default; null where the default
+    /// says nothing.</summary>
+    public static string? LikelyUnit(FieldDescription field, string number)
+    {
+        if (UnitOfDefault(field) is not { } unit || field.Quantity is not { } kind || !NumberMeant.IsNumber(number))
+        {
+            return null;
+        }
+
+        double Off(string one) => QuantityText.TryParse(kind, $"{number} {one}", out IQuantity? value, out _) && QuantityText.TryParse(kind, field.DefaultText, out IQuantity? usual, out _)
+            && value!.SiValue != 0 && usual!.SiValue != 0 ? Math.Abs(Math.Log(Math.Abs(value.SiValue / usual.SiValue))) : double.PositiveInfinity;
+        string plain = kind.Units[0].Spellings[0];
+        return Off(plain) < Off(unit) ? plain : unit;
+    }
+
     /// <summary>A quantity as it is written in a design file.</summary>
     public static string Example(QuantityKind kind) => $"\"{kind.Example}\"";
 

@@ -209,7 +209,7 @@ internal static class FieldText
         Finding finding = problem!.ToFinding(field.Key, text);
 
         // A kind's own examples are microvolts, where a battery is asked for as well as a rhythm.
-        if (problem.Code == Messages.UnitMissing && !Messages.IsInPlainUnit(text.Trim(), field.Quantity!) && FieldKinds.UnitOfDefault(field) is { } unit)
+        if (problem.Code == Messages.UnitMissing && !Messages.IsInPlainUnit(text.Trim(), field.Quantity!) && FieldKinds.LikelyUnit(field, text.Trim()) is { } unit)
         {
             finding = finding with { Help = $"add a unit: `{text.Trim()} {unit}` (the default is {field.DefaultText})" };
         }

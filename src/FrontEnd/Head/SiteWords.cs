@@ -50,12 +50,13 @@ internal static class SiteWords
             ?? string.Join('+', sites);
     }
 
-    /// <summary>The known name that a word differs from by one letter: of several the one that the 10-20 system has; null for a known word, and for
+    /// <summary>The known name that a word differs from by one letter, or by letters of another script: of several the one that begins alike, then the one that the 10-20 system has; null for a known word, and for
     /// one that is near none.</summary>
     public static string? OneLetterFrom(string word)
     {
         string name = word.Trim().Replace(' ', '-');
-        return name.Length < 2 || Site(name) is not null ? null : NamesInOrder.Value.FirstOrDefault(known => Nearest.IsOneLetterFrom(name, known));
+        return name.Length < 2 || Site(name) is not null ? null : Site(Lookalikes.ToLatin(name))?.Name
+            ?? NamesInOrder.Value.Where(known => Nearest.IsOneLetterFrom(name, known)).OrderBy(known => char.ToUpperInvariant(known[0]) != char.ToUpperInvariant(name[0])).FirstOrDefault();
     }
 
     private static IEnumerable<string> InOrder(IEnumerable<string> words) => words.OrderBy(word => Site(word)?.Set ?? SiteSet.TenTwenty);

@@ -31,6 +31,7 @@ internal static partial class Messages
     public const string LimitRaised = "FE0318";
     public const string EarthedWithoutCaution = "FE0319";
     public const string CheckAboveHalfRate = "FE0320";
+    public const string RateTooLow = "FE1170";
     public const string ReferenceInputsAboveChannels = "FE0321";
     public const string ShieldWithoutLead = "FE0322";
     public const string NameMissing = "FE0323";

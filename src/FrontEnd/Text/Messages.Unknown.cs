@@ -55,7 +55,7 @@ internal static partial class Messages
         if (recordings.Count == 0)
         {
             return Finding.Error(PartlyKnown, "", NotKnown(keys), "no reading follows from values that are not known, and a recording of noise on a fixture would hardly narrow them",
-                "ask the maker for what is not known; `frontend check DESIGN` names what closes each open requirement");
+                "`frontend check DESIGN` names what closes each open requirement; a value that you learn goes into the file");
         }
 
         WorthRecording best = recordings[0];

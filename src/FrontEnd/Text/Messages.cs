@@ -28,6 +28,7 @@ internal static partial class Messages
     {
         string[] readings = NumberMeant.Readings(text);
         string help = readings is [var point, var plain] ? $"write `{point}` if the comma is a decimal sign, `{plain}` if it groups thousands"
+            : kind.Is<Resistance>() && NumberMeant.IsNumber(readings[0]) ? $"write `{readings[0]} Ω` if ohms are meant"
             : QuantityText.TryParse(kind, readings[0], out _, out ParseProblem? problem) ? $"write `{readings[0]}`"
             : problem!.NamesValue ? problem.Help : $"write `{readings[0]}` with a unit: {WriteSuch(kind)}";
         return new(DecimalComma, $"`{text}` has a comma in its number", "the decimal sign is a point, whatever the language of the machine, and nothing groups thousands", help, position, kind.Example)
@@ -35,7 +36,7 @@ internal static partial class Messages
     }
 
     internal static ParseProblem UnknownUnit(string text, string unit, QuantityKind kind, IReadOnlyList<string> otherKinds, int position) =>
-        otherKinds.Count == 0 && QuantityMeant.Of(text, kind) is var (why, help)
+        (otherKinds.Count == 0 ? QuantityMeant.Of(text, kind) : QuantityMeant.PrefixOf(text, unit, kind)) is var (why, help)
             ? new(NotThisQuantity, $"`{text}` is not {kind.Words}", why, help, position, kind.Example) { NamesValue = true }
             : new(
                 NotThisQuantity,

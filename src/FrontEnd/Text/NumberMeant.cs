@@ -148,5 +148,6 @@ internal static partial class NumberMeant
     [GeneratedRegex(@"(?<![0-9.])(?:[0-9]{1,3}(?:\.[0-9]{3}){2,}|[0-9]+(?:_[0-9]+)+)(?![0-9.])", RegexOptions.None, 1000)]
     private static partial Regex Grouped();
 
-    private static string Factor(Decibels level) => QuantityText.FormatTrimmed(level.VoltageRatio, "1", 4);
+    /// <summary>The factor of a level as it is to be written: 5.012 of 14 dB.</summary>
+    public static string Factor(Decibels level) => QuantityText.FormatTrimmed(level.VoltageRatio, "1", 4);
 }

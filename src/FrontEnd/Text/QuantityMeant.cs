@@ -22,15 +22,25 @@ internal static partial class QuantityMeant
         (NumberMeant.WithoutGroups, _ => NumberMeant.Rule),
         (text => TimesPowerOfTen().Replace(text, match => "e" + Power(match.Groups["power"].Value)), _ => "a power of ten is written with an e: 2.2e3"),
         (Quotient, _ => "a value is one number, not a fraction"),
+        (text => SignApart().Replace(text, ""), _ => "a sign stands close to its number"),
         (text => PlusMinus().Replace(text, "±"), _ => "plus or minus is one sign, `±`"),
         (text => text.Replace('*', '·'), _ => "units are joined by a raised dot or by nothing"),
         (text => UnitNames.Known(text), text => UnitNames.Why(text)),
+        (text => LetterAsPoint().Replace(text, "${whole}.${part} ${unit}"), _ => "a unit's letter is no decimal sign here"),
         (text => UnitFirst().Replace(text, "${number} ${unit}"), _ => "the number stands before its unit"),
     ];
+
+    /// <summary>Longest text that is looked at, in characters: no quantity is longer, and some searches take time with the square of the length.</summary>
+    private const int Longest = 100;
 
     /// <summary>What to write, and why; null where nothing can be made out.</summary>
     public static Proposal? Of(string text, QuantityKind kind)
     {
+        if (Longest < text.Length)
+        {
+            return null;
+        }
+
         string meant = text;
         List<string> why = [];
         foreach ((Func<string, string> repair, Func<string, string> reason) in Repairs)
@@ -49,13 +59,18 @@ internal static partial class QuantityMeant
             }
         }
 
-        return PrefixAlone(text, kind) ?? Span(text, kind) ?? Around(text, kind)
+        return PrefixAlone(text, kind) ?? Misspelt(text, kind) ?? Span(text, kind) ?? Around(text, kind)
             ?? (meant != text ? Span(meant, kind) ?? Around(meant, kind) : null);
     }
 
     /// <summary>True for what is read, and read as it is written: bare ohms are not.</summary>
     private static bool IsRead(string text, QuantityKind kind) =>
         QuantityText.IsRead(kind, text, out IQuantity? value) && (!kind.Is<Resistance>() || value!.SiValue == 0 || !NumberMeant.IsNumber(text));
+
+    /// <summary>A prefix's letter where its unit is left out, which another kind may read without one: 0.5 µ for a voltage.</summary>
+    public static Proposal? PrefixOf(string text, string unit, QuantityKind kind) =>
+        unit.Length == 1 && kind.Units[0].Prefixes.Contains(unit[0] is '\u03BC' or 'u' ? 'µ' : unit[0], StringComparison.Ordinal) && IsRead(text + kind.Units[0].Spellings[0], kind)
+            ? new("a prefix stands before a unit", $"write `{text}{kind.Units[0].Spellings[0]}` if that is intended") : null;
 
     /// <summary>A prefix in full, without the unit that it belongs to: 100 nano.</summary>
     private static Proposal? PrefixAlone(string text, QuantityKind kind)
@@ -65,10 +80,19 @@ internal static partial class QuantityMeant
             ? new("a prefix stands before a unit", $"write `{QuantityText.FormatExact(value!)}`") : null;
     }
 
+    /// <summary>A unit in full with one letter wrong: 60 Herz, 3 vlots.</summary>
+    private static Proposal? Misspelt(string text, QuantityKind kind)
+    {
+        string unit = new([.. text.Reverse().TakeWhile(char.IsLetter).Reverse()]), number = text[..^unit.Length].Trim();
+        string[] near = unit.Length < 4 || !NumberMeant.IsNumber(number) ? [] : [.. kind.Readings.Spellings.Where(known => known.Length > 3 && Nearest.IsOneLetterFrom(unit, known))];
+        return near.Length > 0 && near.Select(one => kind.Readings.TryExact(one, out Reading reading) ? reading : default).Distinct().Count() == 1
+            ? new($"the unit `{unit}` is not known", $"write `{number} {near[0]}` if that is intended") : null;
+    }
+
     /// <summary>Two values and nothing but a sign or word for "to" between them, the lower first; the one that stands first may leave its unit to the other.</summary>
     public static (string Low, string High)? Ends(string text, QuantityKind kind)
     {
-        Match match = Between().Match(text);
+        Match match = text.Length <= Longest ? Between().Match(text) : Match.Empty;
         (string low, string high) = (match.Groups["low"].Value.Trim(), match.Groups["high"].Value.Trim());
         if (!match.Success || !IsRead(high, kind))
         {
@@ -134,17 +158,25 @@ internal static partial class QuantityMeant
         double whole = match.Groups["whole"].Success ? double.Parse(match.Groups["whole"].Value, CultureInfo.InvariantCulture) : 0;
         double part = match.Groups["sign"].Success ? CharUnicodeInfo.GetNumericValue(match.Groups["sign"].Value[0])
             : double.Parse(match.Groups["over"].Value, CultureInfo.InvariantCulture) / double.Parse(match.Groups["under"].Value, CultureInfo.InvariantCulture);
-        return double.IsFinite(part) ? (whole + part).ToString("0.######", CultureInfo.InvariantCulture) : match.Value;
+        // 50/60 Hz are two values; 1/2 kΩ is one.
+        bool isPart = match.Groups["sign"].Success || (part < 1 && match.Groups["under"].Value is { Length: 1 } or "10");
+        return double.IsFinite(part) && isPart ? (whole + part).ToString("0.######", CultureInfo.InvariantCulture) : match.Value;
     });
 
-    [GeneratedRegex(@"(?<=[0-9])\s*[x×*·]\s*10\s*(\^\s*\(?(?<power>[-+−]?[0-9]{1,3})\)?|(?<power>[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]{1,3}))", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<=[0-9])\s*[x×*·]\s*10\s*(\^\s*\(?(?<power>[-+−]?[0-9]{1,3})\)?|(?<power>[-−][0-9]{1,2})(?![0-9.])|(?<power>[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]{1,3}))|(?<=[0-9])\s+[eE](?<power>[-+−]?[0-9]{1,2})(?![0-9])", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex TimesPowerOfTen();
 
     [GeneratedRegex(@"^(?:(?<over>[0-9]{1,6})\s*/\s*(?<under>[0-9]{1,6})(?![0-9.])|(?:(?<whole>[0-9]{1,6})\s*)?(?<sign>[¼½¾⅐-⅞]))", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Fraction();
 
+    [GeneratedRegex(@"(?<=^[-+−])\s+(?=[0-9.])", RegexOptions.None, 1000)]
+    private static partial Regex SignApart();
+
     [GeneratedRegex(@"\+\s*/?\s*[-−]", RegexOptions.None, 1000)]
     private static partial Regex PlusMinus();
+
+    [GeneratedRegex(@"^(?<whole>[0-9]+)(?<unit>[a-zA-ZµΩ]{1,2})(?<part>[0-9]+)$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex LetterAsPoint();
 
     [GeneratedRegex(@"^(?<unit>[^\s0-9.+−-]{1,20})\s*(?<number>[0-9]+(?:\.[0-9]+)?)$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex UnitFirst();
@@ -155,11 +187,11 @@ internal static partial class QuantityMeant
     [GeneratedRegex(@"^\s*(?:from\s+|between\s+)?(?<low>[-−]?[0-9][^\s]{0,12}?(?:\s*[^\s0-9.…–—~-]{1,12})?)\s*(?:\.\.\.?|…|[–—~-]|\bto\b|\bbis\b|\band\b)\s*(?<high>[0-9].{0,30})$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
     private static partial Regex Between();
 
-    [GeneratedRegex(@"(?<![\p{L}0-9.,])[-+−±]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"(?<![\p{L}0-9.,])[-+−]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?", RegexOptions.None, 1000)]
     private static partial Regex Number();
 
     // Words and signs of what is not known exactly, of what is named, and brackets.
-    [GeneratedRegex(@"^(?:[\p{L}]+[.:=]?|[~≈≃∼<>≤≥=:(≲≳]|\s)*$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?:[\p{L}]+[.:=]?|[~≈≃∼<>≤≥=:(≲≳±]|\s)*$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Lead();
 
     // Signs behind a value that reckon with it or make another unit of it.

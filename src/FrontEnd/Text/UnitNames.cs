@@ -19,6 +19,7 @@ internal static partial class UnitNames
         (Percent(), "%", "a share has the sign `%`"),
         (Micro(), "µ", "micro is `µ` or `u`"),
         (Pico(), "p", "micro of micro is pico, `p`"),
+        (Squared(), "${unit}²", "an area has its unit squared, `cm²` or `cm2`"),
         (European(), "Ω", "ohms are `Ω`, `ohm` or `R`"),
     ];
 
@@ -63,11 +64,14 @@ internal static partial class UnitNames
     /// <summary>What is said of the name that <see cref="Known"/> replaces.</summary>
     public static string Why(string text) => Array.Find(Others, other => other.Written.IsMatch(text)).Why;
 
-    [GeneratedRegex(@"(?<=[0-9kKMµum]\s*)(?:cps|c/s|1/s(?:ec)?|/\s*s(?:ec(?:ond)?)?|s\^?-1|s⁻¹|per second)$", RegexOptions.IgnoreCase, 1000)]
+    [GeneratedRegex(@"(?<=[0-9kKMµum]\s*)(?:cps|c/s|1/s(?:ec)?|/\s*s(?:ec(?:ond)?)?|s\^?-1|s⁻¹|per second|cycles(?:/s| per second)?)$", RegexOptions.IgnoreCase, 1000)]
     private static partial Regex PerSecond();
 
     [GeneratedRegex(@"(?<=[0-9]\s*)(?:pct\.?|p\.?\s?c\.?|prozent|procent|prosent|procento|per cent|pour cent|por ciento|per cento)$", RegexOptions.IgnoreCase, 1000)]
     private static partial Regex Percent();
+
+    [GeneratedRegex(@"(?<=[0-9]\s*)(?:sq\.?\s*|square\s+|q)(?<unit>[cm]?m)$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Squared();
 
     [GeneratedRegex(@"(?<=[0-9]\s*)mc(?=\p{L})", RegexOptions.None, 1000)]
     private static partial Regex Micro();

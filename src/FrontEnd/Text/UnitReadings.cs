@@ -43,6 +43,8 @@ internal sealed class UnitReadings
         }
     }
 
+    internal IEnumerable<string> Spellings => _exact.Keys;
+
     internal bool TryExact(string unit, out Reading reading) => _exact.TryGetValue(unit, out reading);
 
     /// <summary>The readings that fit when case is ignored, each with the spelling that fits.</summary>
