@@ -49,6 +49,25 @@ public sealed class PartCardTests
         Assert.All(fromCard.Where(origin => origin.Key.EndsWith("excess-density", StringComparison.Ordinal)), origin => Assert.DoesNotContain("typical", origin.Source, StringComparison.Ordinal));
     }
 
+    /// <summary>A slip on a card has one finding, with a remedy that its field takes; what rests on it, such as its range, is not complained of.</summary>
+    [Theory]
+    [InlineData("cmrr = \"105 dB\"", "cmrr = 105 dB", "write \"105 dB\"")]
+    [InlineData("cmrr = \"105 dB\"", "CMRR = \"105 dB\"", "write `cmrr`")]
+    [InlineData("cmrr = \"105 dB\"", "cmrr_db = 105", "write cmrr = \"105 db\"")]
+    [InlineData("gain = 5", "gain = 5 V/V", "write 5 if that is intended")]
+    [InlineData("ranges.gain = [4.975, 5.025]", "ranges.gain = \"4.975-5.025\"", "write gain = [least, greatest]")]
+    public void Card_WithASlip_HasOneFindingWithItsRemedy(string right, string wrong, string help)
+    {
+        using TemporaryFolder folder = new();
+        string card = DesignDocument.CardText(CardClass.Amplifier, "low-noise-zero-drift-cmos")!;
+        Assert.Contains(right + "\n", card, StringComparison.Ordinal);
+        folder.Write("a.toml", card.Replace(right + "\n", wrong + "\n", StringComparison.Ordinal));
+        DesignDocument document = DesignDocument.Read(folder.Write("d.toml", DesignDocument.StarterText.Replace("\"low-noise-zero-drift-cmos\"", "\"a.toml\"", StringComparison.Ordinal)));
+        Finding finding = Assert.Single(document.Findings);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Contains(help, finding.Help, StringComparison.Ordinal);
+    }
+
     // A figure of no source of its own was chosen: then the class's range says what it was chosen from, the figure lies in it, and has
     // two digits at most, so that no card is one product's data sheet.
     [Theory]

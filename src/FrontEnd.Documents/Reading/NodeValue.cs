@@ -105,6 +105,8 @@ internal static class NodeValue
     {
         string? meant = (node, field.Kind) switch
         {
+            (TextNode text, _) when format == DocumentFormat.Json && field.HasUnit && QuantityText.TryParse(field.Quantity!, text.Value, out IQuantity? size, out _) =>
+                $"{size!.SiValue.ToString("R", CultureInfo.InvariantCulture)}, a bare number in {field.Quantity!.SiUnit}",
             (ListNode { Items: [TextNode only] }, _) => Literals.Quoted(only.Value),
             (ListNode { Items: [NumberNode only] }, _) => only.Written,
             (NumberNode number, FieldKind.Text) => Literals.Quoted(number.Written),
@@ -219,7 +221,10 @@ internal static class NodeValue
 
             if (entry.Value is not ListNode { Items: [var low, var high] })
             {
-                return FieldMessages.NeedsList(field, $"{key}.{name}", "two values, least and greatest");
+                return FieldMessages.NeedsList(field, $"{key}.{name}", "two values, least and greatest") with
+                {
+                    Help = $"write {name} = [least, greatest], each as {FieldKinds.Example(ranged!)}",
+                };
             }
 
             double[] ends = new double[2];

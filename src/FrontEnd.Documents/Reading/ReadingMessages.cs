@@ -196,7 +196,7 @@ internal static class ReadingMessages
 
     /// <param name="meant">The value as it is to be written; null where only its form is known.</param>
     internal static Finding Type(string key, string what, string wanted, string example, string? meant = null) =>
-        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, meant is null ? example.StartsWith("one of", StringComparison.Ordinal) || example is "true or false" ? $"write {example}" : $"write a value like {example}" : $"write {meant}");
+        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, meant is null ? example.StartsWith("one of", StringComparison.Ordinal) || example is "true or false" || example.StartsWith("a bare number", StringComparison.Ordinal) ? $"write {example}" : $"write a value like {example}" : $"write {meant}");
 
     internal static Finding NotFinite(string key, string wanted, string example) =>
         Error(WrongType, key, $"{key} is infinite or not a number, but {wanted} is expected", "every value is a finite number",

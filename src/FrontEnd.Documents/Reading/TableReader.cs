@@ -194,6 +194,13 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             return;
         }
 
+        if (place.Card is not null && 0 <= found && place.Set.Find(full) is { } onCard)
+        {
+            log.Unread.Add(place.Display + onCard.Key);
+            log.Findings[found] = SlipRemedy.Of(slip, onCard, place.Display + onCard.Key, DocumentFormat.Toml) with { Field = place.Display + onCard.Key };
+            return;
+        }
+
         if (place.Card is not null || found < 0 || place.Set.Find(full) is not { } field || field.Kind == FieldKind.Card
             || log.Places.ContainsKey(place.Display + field.Key))
         {
@@ -447,7 +454,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
     /// <summary>A key that nobody knows may be meant for any of the table that the file does not give: what rests on those is not judged.</summary>
     private void Undecided<TOwner>(TablePlace<TOwner> place, TableNode table, string? nearest)
     {
-        foreach (string name in place.Card is not null ? [] : nearest is not null ? [nearest] : place.Set.Children(place.Path))
+        foreach (string name in nearest is not null ? [nearest] : place.Set.Children(place.Path))
         {
             string path = place.Path.Length == 0 ? name : $"{place.Path}.{name}";
             if (table.Find(name) is null && place.Set.Find(path) is { } field)

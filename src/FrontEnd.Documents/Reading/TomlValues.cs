@@ -86,6 +86,8 @@ internal static partial class TomlValues
     /// <summary>A list in brackets with commas, each item as it is to be written; null where an item is none.</summary>
     private static string? List(string written)
     {
+        // Where blanks or semicolons part the values, a comma between two digits is a decimal sign.
+        written = DecimalComma().IsMatch(written) && Parting().IsMatch(written) ? DecimalComma().Replace(written, ".") : written;
         List<string> items = [];
         foreach (Match match in Item().Matches(written))
         {
@@ -159,6 +161,12 @@ internal static partial class TomlValues
 
     [GeneratedRegex("^[A-Za-z0-9_.\"-]+\\s*[=:]", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex KeyBehind();
+
+    [GeneratedRegex("(?<=[0-9]),(?=[0-9])", RegexOptions.None, 1000)]
+    private static partial Regex DecimalComma();
+
+    [GeneratedRegex(";|,\\s", RegexOptions.None, 1000)]
+    private static partial Regex Parting();
 
     // What other files begin a comment with.
     [GeneratedRegex("^(?://+|;+|--+|/\\*+|%+|<!--|!)\\s*|\\s*(?:\\*/|-->)$", RegexOptions.ExplicitCapture, 1000)]

@@ -19,6 +19,7 @@ internal static partial class UnitNames
         (Percent(), "%", "a share has the sign `%`"),
         (Micro(), "µ", "micro is `µ` or `u`"),
         (Pico(), "p", "micro of micro is pico, `p`"),
+        (RootHertz(), "/√Hz", "a noise density is per root of the bandwidth, `/√Hz` or `/rtHz`"),
         (Squared(), "${unit}²", "an area has its unit squared, `cm²` or `cm2`"),
         (European(), "Ω", "ohms are `Ω`, `ohm` or `R`"),
     ];
@@ -69,6 +70,9 @@ internal static partial class UnitNames
 
     [GeneratedRegex(@"(?<=[0-9]\s*)(?:pct\.?|p\.?\s?c\.?|prozent|procent|prosent|procento|per cent|pour cent|por ciento|per cento)$", RegexOptions.IgnoreCase, 1000)]
     private static partial Regex Percent();
+
+    [GeneratedRegex(@"\s*(?:(?:/|per)\s*(?:square\s+|sq\.?\s*)?root[\s-]*\(?Hz\)?|[\s·]Hz\^\(?-(?:0\.5|1/2|½)\)?)$", RegexOptions.IgnoreCase, 1000)]
+    private static partial Regex RootHertz();
 
     [GeneratedRegex(@"(?<=[0-9]\s*)(?:sq\.?\s*|square\s+|q)(?<unit>[cm]?m)$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Squared();

@@ -24,6 +24,7 @@ public sealed class QuantityMeantTests
         { "Resistance", "2.2*10^3 Ω", "2.2e3 Ω", 2200 }, { "Capacitance", "1 × 10⁻⁷ F", "1e-7 F", 1e-7 }, { "Resistance", "1/2 kΩ", "0.5 kΩ", 500 }, { "Resistance", "1½ kΩ", "1.5 kΩ", 1500 },
         { "Capacitance", "0.1 mcF", "0.1 µF", 1e-7 }, { "Capacitance", "100 uuF", "100 pF", 1e-10 }, { "Resistance", "2.2 kE", "2.2 kΩ", 2200 }, { "Frequency", "250 1/s", "250 Hz", 250 },
         { "Frequency", "250 cps", "250 Hz", 250 }, { "Ratio", "1 prozent", "1 %", 0.01 }, { "Ratio", "+/-1 %", "±1 %", 0.01 }, { "Charge", "800 mA*h", "800 mA·h", 2880 },
+        { "VoltageNoiseDensity", "20 nV/rootHz", "20 nV/√Hz", 2e-8 }, { "VoltageNoiseDensity", "20 nV per root Hz", "20 nV/√Hz", 2e-8 }, { "VoltageNoiseDensity", "20 nV Hz^-0.5", "20 nV/√Hz", 2e-8 },
         { "Frequency", "60 cycles", "60 Hz", 60 }, { "Frequency", "60 Herz", "60 hertz", 60 }, { "Area", "20 sq cm", "20 cm²", 20e-4 }, { "Area", "20 qcm", "20 cm²", 20e-4 },
         { "Voltage", "2V7", "2.7 V", 2.7 }, { "Voltage", "2 x 10-3 V", "2e-3 V", 2e-3 }, { "Voltage", "2 e-3 V", "2e-3 V", 2e-3 }, { "Voltage", "±300 mV", "300 mV", 0.3 }, { "Frequency", "16⅔ Hz", "16.666667 Hz", 16.666667 },
         { "Capacitance", "100 nano", "100 nF", 1e-7 }, { "Resistance", "kΩ 2.2", "2.2 kΩ", 2200 },
