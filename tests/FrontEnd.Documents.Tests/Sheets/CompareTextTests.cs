@@ -42,7 +42,7 @@ public class CompareTextTests
         });
         string half = text[text.IndexOf("converter.rate alone", StringComparison.Ordinal)..];
         half = half[..(half.IndexOf("\n\n", StringComparison.Ordinal) is var end and > 0 ? end : half.Length)];
-        Assert.Contains("error FE0302", half, StringComparison.Ordinal);
+        Assert.Contains("error FE1170", half, StringComparison.Ordinal);
         Assert.Contains("no figures: a design with this difference is invalid", half, StringComparison.Ordinal);
         Assert.DoesNotContain("no limit found", half, StringComparison.Ordinal);
     }
