@@ -48,6 +48,8 @@ public sealed class BadDesignTests
         { "[amplifier]\ngain = ٣٫٥\n", "FE0120", 2, "amplifier.gain", "not how a number is written", "write 3.5" },
         { "[amplifier]\ngain = \"3·5\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write 3.5, a bare number" },
         { "[amplifier]\ngain = 3.5;\n", "FE0120", 2, "amplifier.gain", "`;` follows the value", "write 3.5:" },
+        { "[amplifier]\ngain = 3.5; ;;\n", "FE0120", 2, "amplifier.gain", "`;` follows the value", "write 3.5:" },
+        { "[mains]\nfrequency = \"50 Hz\", ;\n", "FE0120", 2, "mains.frequency", "`,` follows the value", "write \"50 Hz\":" },
         { "[amplifier]\ngain = 3.5,\n", "FE0120", 2, "amplifier.gain", "`,` follows the value", "write 3.5:" },
         { "[amplifier]\ngain =\n", "FE0120", 2, "amplifier.gain", "nothing stands behind", "give a value" },
         { "[amplifier]\ngain = # 4\n", "FE0120", 2, "amplifier.gain", "nothing stands behind", "give a value" },

@@ -190,8 +190,9 @@ internal static partial class QuantityMeant
     [GeneratedRegex(@"(?<![\p{L}0-9.,])[-+−]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?", RegexOptions.None, 1000)]
     private static partial Regex Number();
 
-    // Words and signs of what is not known exactly, of what is named, and brackets.
-    [GeneratedRegex(@"^(?:[\p{L}]+[.:=]?|[~≈≃∼<>≤≥=:(≲≳±]|\s)*$", RegexOptions.ExplicitCapture, 1000)]
+    // Words and signs of what is not known exactly, of what is named, and brackets. A word is taken whole: tried letter by letter, twenty of them before a sign that is none
+    // of these would take seconds.
+    [GeneratedRegex(@"^(?>\p{L}+[.:=]?|[~≈≃∼<>≤≥=:(≲≳±]|\s)*$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Lead();
 
     // Signs behind a value that reckon with it or make another unit of it.

@@ -78,6 +78,7 @@ public sealed class QuantityMeantTests
     [InlineData("Voltage", "1.5 V/µs")]
     [InlineData("Voltage", "nan")]
     [InlineData("Ratio", "5 apples")]
+    [InlineData("Resistance", "the resistor which my colleague measured] 5 kΩ")]
     public void Quantity_ThatMayMeanAnother_IsNotGuessed(string name, string text)
     {
         Assert.False(QuantityText.TryParse(QuantityKind.Find(name)!, text, out _, out ParseProblem? problem));
