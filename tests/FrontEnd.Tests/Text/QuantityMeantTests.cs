@@ -56,7 +56,7 @@ public sealed class QuantityMeantTests
     public void Quantity_OfTwoValues_NamesTheRange(string text, string low, string high)
     {
         Assert.False(QuantityText.TryParse(QuantityKind.Find("Resistance")!, text, out _, out ParseProblem? problem));
-        Assert.Contains($"[\"{low}\", \"{high}\"]", problem!.Help, StringComparison.Ordinal);
+        Assert.Equal((low, high), problem!.Ends);
     }
 
     /// <summary>Where a proposal could mean another value, there is none: other units, sums, two values, a point too many.</summary>
