@@ -187,17 +187,17 @@ internal static class AnswerReader
     /// <summary>Number and unit by the reader of designs; null where it cannot read them.</summary>
     private static AnswerReading? Known(QuantityKind kind, string text)
     {
-        if (QuantityText.TryParse(kind, text, out IQuantity? value, out _))
+        if (QuantityText.IsRead(kind, text, out IQuantity? value))
         {
-            return new AnswerReading(AnswerState.Read, value!.SiValue, "");
+            return new AnswerReading(AnswerState.Read, value.SiValue, "");
         }
 
         foreach (QuantityKind other in QuantityKind.All)
         {
             if (other != kind && string.Equals(other.SiUnit, kind.SiUnit, StringComparison.Ordinal)
-                && QuantityText.TryParse(other, text, out value, out _))
+                && QuantityText.IsRead(other, text, out value))
             {
-                return new AnswerReading(AnswerState.OtherKind, value!.SiValue, "");
+                return new AnswerReading(AnswerState.OtherKind, value.SiValue, "");
             }
         }
 

@@ -150,7 +150,7 @@ internal static partial class AnswerText
     {
         string plain = word.Trim('.', ',', ';', ':', '(', ')', '!', '\'');
         return plain is "E6" or "E12" or "E24" or "E48" or "E96" or "E192" || (2 <= plain.Length && plain.All(letter => char.IsLetter(letter) || letter is '-' or '\'') && !Split(plain).Any(Telling.Contains)
-            && QuantityKind.All.All(kind => !QuantityText.TryParse(kind, "1 " + plain, out _, out _)));
+            && QuantityKind.All.All(kind => !QuantityText.IsRead(kind, "1 " + plain, out _)));
     }
 
     /// <summary>A choice's text, by which it is told: small letters, single blanks, no quotes, no stop.</summary>
