@@ -58,6 +58,7 @@ public class EveryNumberTests
     [Theory]
     [InlineData("designs/engineer.toml")]
     [InlineData("designs/dry-headband.toml")]
+    [InlineData("designs/bought-headband.toml")]
     public void Bench_Design_HasEveryNumberInJson(string design) => Holds("bench", design);
 
     /// <summary>Noise of a known kind, so that the page has its spectrum.</summary>

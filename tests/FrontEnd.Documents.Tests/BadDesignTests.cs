@@ -48,6 +48,8 @@ public sealed class BadDesignTests
         { "[amplifier]\ngain = ٣٫٥\n", "FE0120", 2, "amplifier.gain", "not how a number is written", "write 3.5" },
         { "[amplifier]\ngain = \"3·5\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write 3.5, a bare number" },
         { "[amplifier]\ngain = 3.5;\n", "FE0120", 2, "amplifier.gain", "`;` follows the value", "write 3.5:" },
+        { "[amplifier]\ngain = 3.5; ;;\n", "FE0120", 2, "amplifier.gain", "`;` follows the value", "write 3.5:" },
+        { "[mains]\nfrequency = \"50 Hz\", ;\n", "FE0120", 2, "mains.frequency", "`,` follows the value", "write \"50 Hz\":" },
         { "[amplifier]\ngain = 3.5,\n", "FE0120", 2, "amplifier.gain", "`,` follows the value", "write 3.5:" },
         { "[amplifier]\ngain =\n", "FE0120", 2, "amplifier.gain", "nothing stands behind", "give a value" },
         { "[amplifier]\ngain = # 4\n", "FE0120", 2, "amplifier.gain", "nothing stands behind", "give a value" },
@@ -247,6 +249,10 @@ public sealed class BadDesignTests
         { "[input]\nbias-resistor = \"nothing\"\n", "FE0101", 2, "input.bias-resistor", "does not begin with a number", "or `none`" },
         { "[ground-drive]\naveraging-bandwidth = \"infinite\"\n", "FE0101", 2, "ground-drive.averaging-bandwidth", "does not begin", "`unlimited` or `auto`" },
 
+        // Two values where one is wanted; only what may be unknown has ends.
+        { "[converter]\nrate = \"250-500 Hz\"\n", "FE0102", 2, "converter.rate", "is not a frequency", "counts; what lies somewhere between the two is [\"250 Hz\", \"500 Hz\"]" },
+        { "[requirements]\nnoise = \"1-2 µV\"\n", "FE0102", 2, "requirements.noise", "peak-to-peak", "write the one that counts" },
+
         // Ranges.
         { "[amplifier]\ngain = 0\n", "FE0110", 2, "amplifier.gain", "above 0 to 100000", "write a number above 0 to 100000" },
         { "[input]\nshunt-capacitor = \"-22 pF\"\n", "FE0110", 2, "input.shunt-capacitor", "from 0 F", "prefix" },
@@ -364,6 +370,11 @@ public sealed class BadDesignTests
         Assert.Contains(near, finding.Help, StringComparison.Ordinal);
         Assert.Contains(note, finding.Note, StringComparison.Ordinal);
     }
+
+    /// <summary>A limit is one value: no ends are proposed for it.</summary>
+    [Fact]
+    public void Toml_TwoValuesForALimit_AreNoRange() =>
+        Assert.EndsWith("counts", DesignDocument.Parse("[requirements]\nnoise = \"1-2 µV\"\n", DocumentFormat.Toml).Findings[0].Help, StringComparison.Ordinal);
 
     /// <summary>[digital] twice: each is told, and none is said to be set twice.</summary>
     [Fact]

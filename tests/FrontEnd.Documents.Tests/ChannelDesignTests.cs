@@ -130,8 +130,12 @@ public sealed class ChannelDesignTests
     [InlineData("ear-left")]
     [InlineData("mastoid right")]
     [InlineData("T7")]
+    [InlineData("L1")]
+    [InlineData("E2")]
+    [InlineData("11")]
     public void Site_KnownOrFarFromAny_IsNoFinding(string site) =>
-        Assert.DoesNotContain(Read($"[[channels]]\nsite = \"{site}\"\n").Findings, finding => finding.Code.StartsWith("FE095", StringComparison.Ordinal));
+        Assert.DoesNotContain(Read($"[[channels]]\nsite = \"{site}\"\n").Findings.Concat(Read($"[montage]\nsites = [\"{site}\"]\n").Findings),
+            finding => finding.Code.StartsWith("FE095", StringComparison.Ordinal));
 
     [Fact]
     public void Parts_OfChannelsThatAreUnlike_AreCountedOneByOne()

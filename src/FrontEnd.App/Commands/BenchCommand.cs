@@ -47,10 +47,9 @@ internal static class BenchCommand
                 return BenchNarrowing.Run(path, document, asked, outlet);
             }
 
-            RecordingChoice[] choices = document.HasErrors ? [] : [.. RecordingChoice.Of(document.PartlyKnown!)];
-            outlet.Tell(Messages.NeedsRecording(document.NotKnown, [.. choices.Select(one => one.Worth)],
-                document.PartlyKnown?.Find(DesignKeys.Converter.Rate) is null ? "" : DesignKeys.Converter.Rate));
-            return ExitCode.Unusable;
+            RecordingPlan plan = RecordingPlan.Of(document.PartlyKnown!, document.NotKnown);
+            outlet.Results.Write(asked.Json ? AnswerJson.Of(plan) : RecordingPlanText.Of(plan, path));
+            return ExitCode.Met;
         }
 
         if (asked.Narrow is not null || asked.Fixture is not null)

@@ -79,7 +79,7 @@ internal static partial class OptionValues
     /// <summary>What to write where several frequencies, or one with a decimal comma, are written in another way; null for neither.</summary>
     internal static string? Several(string text)
     {
-        static bool IsRead(string one) => QuantityText.TryParse(one, out Frequency _, out _);
+        static bool IsRead(string one) => QuantityText.IsRead(QuantityKind.Of<Frequency>(), one, out _);
         string[] parts = [.. Separators().Split(text.Trim()).Where(part => part.Length > 0)];
         string unit = parts.Length > 0 ? parts[^1][parts[^1].TakeWhile(letter => char.IsAsciiDigit(letter) || letter == '.').Count()..] : "";
         string[] each = [.. parts.Select(part => NumberMeant.IsNumber(part) ? part + unit : part)];

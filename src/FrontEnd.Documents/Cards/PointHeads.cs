@@ -113,7 +113,7 @@ internal sealed partial record PointHeads(string Path, int Line, string[] Heads)
 
         foreach (string spelling in new[] { unit, unit.Replace("hz", "Hz", StringComparison.OrdinalIgnoreCase), unit.ToLowerInvariant().TrimEnd('.') })
         {
-            if (QuantityText.TryParse(column.Kind, "1 " + spelling, out IQuantity? one, out _))
+            if (QuantityText.IsRead(column.Kind, "1 " + spelling, out IQuantity? one))
             {
                 return one!.SiValue;
             }

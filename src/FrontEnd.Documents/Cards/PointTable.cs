@@ -184,8 +184,8 @@ internal sealed partial class PointReading(string path, IReadOnlyList<IReadOnlyL
             return double.IsFinite(number);
         }
 
-        hasUnit = QuantityText.TryParse(kind, plain, out IQuantity? quantity, out _)
-            || (factor is null && plain is [.., >= 'A' and <= 'z' or 'µ'] && char.IsAsciiDigit(plain[0]) && QuantityText.TryParse(kind, plain + kind.SiUnit, out quantity, out _));
+        hasUnit = QuantityText.IsRead(kind, plain, out IQuantity? quantity)
+            || (factor is null && plain is [.., >= 'A' and <= 'z' or 'µ'] && char.IsAsciiDigit(plain[0]) && QuantityText.IsRead(kind, plain + kind.SiUnit, out quantity));
         number = quantity?.SiValue ?? 0;
         return hasUnit;
     }

@@ -26,6 +26,12 @@ internal static class NodeValue
             finding = FieldMessages.Outside(field, field.Key, written.Written);   // as it stands in the file, which need not be in per cent
         }
 
+        if (node is TextNode two && field is { Kind: FieldKind.Quantity, Quantity: { } kind } && format == DocumentFormat.Toml && UnknownsReader.MayBeUnknown(key)
+            && !QuantityText.TryParse(kind, two.Value, out _, out ParseProblem? problem) && problem.Ends is var (low, high))
+        {
+            finding = finding with { Help = $"{finding.Help}; what lies somewhere between the two is [{Literals.Quoted(low)}, {Literals.Quoted(high)}]" };
+        }
+
         value = null;
         return string.Equals(finding.Field, field.Key, StringComparison.Ordinal) && !string.Equals(key, field.Key, StringComparison.Ordinal)
             ? finding with { Field = key, Message = Renamed(finding.Message, field.Key, key)!,
@@ -128,7 +134,7 @@ internal static class NodeValue
         string text = item switch { NumberNode number => number.Written, TextNode one => one.Value.Trim(), _ => "" };
         return QuantityText.TryParse(text, out Frequency _, out ParseProblem? problem) ? text
             : NumberMeant.IsNumber(text) ? $"{text} Hz"
-            : problem!.NamesValue && problem.Help.Split('`') is [_, var meant, _] && QuantityText.TryParse(meant, out Frequency _, out _) ? meant : null;
+            : problem.Meant;
     }
 
     /// <summary>Two frequencies that stand in one text, with a comma or another sign between them.</summary>

@@ -42,8 +42,8 @@ internal static class ReadingMessages
             "name a design file; `frontend new` writes one to start from") with { File = file };
 
     /// <param name="command">What reads it, with {0} for its name.</param>
-    internal static Finding OtherFile(string? file, string what, string command) =>
-        Error(NoDesign, "", $"`{file}` is {what}, not a design", null, $"`frontend {string.Format(CultureInfo.InvariantCulture, command, file)}` reads it") with { File = file };
+    internal static Finding OtherFile(string? file, string what, string command, string wanted) =>
+        Error(NoDesign, "", $"`{file}` is {what}, not {wanted}", null, $"`frontend {string.Format(CultureInfo.InvariantCulture, command, file)}` reads it") with { File = file };
 
     internal static Finding SyntaxError(string message, string format) =>
         Error(Syntax, "", $"the file is not valid {format}: {FileMessages.Lower(message)}", null,
@@ -129,8 +129,9 @@ internal static class ReadingMessages
         Error(Syntax, key, $"the file is not valid TOML: `{written}` is not how a number is written",
             NumberMeant.Rule + ", with a digit on either side of it", $"write {plain}");
 
-    internal static Finding EndsInSign(string key, string written) =>
-        NotToml(key, $"`{written[^1]}` follows the value", $"write {written[..^1].TrimEnd()}: the end of the line ends it");
+    /// <param name="sign">What stands there.</param>
+    /// <param name="value">The value without it.</param>
+    internal static Finding EndsInSign(string key, char sign, string value) => NotToml(key, $"`{sign}` follows the value", $"write {value}: the end of the line ends it");
 
     internal static Finding NotTrueOrFalse(string key, string written, string meant) =>
         Error(Syntax, key, $"the file is not valid TOML: `{written}` is not a value", "a switch is true or false, in small letters", $"write {meant}; any other word is text in double quotes");

@@ -90,7 +90,7 @@ internal static partial class TomlHeaders
     private static partial Regex Alone();
 
     // A table's name between signs of any kind, or before a brace.
-    [GeneratedRegex("^[^\\p{L}\\p{N}\"']*(?<name>\\p{L}[\\p{L}0-9_. -]*?)(?:\\s*=?\\s*\\{|\\s*={2,}|[^\\p{L}\\p{N}\"'=]*)$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^[^\\p{L}\\p{N}\"']*(?<name>\\p{L}[\\p{L}0-9_. -]*?)(?:\\s*(?:=\\s*)?\\{|\\s*={2,}|[^\\p{L}\\p{N}\"'=]*)$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Decorated();
 
     [GeneratedRegex("^[\\p{L}0-9_.:/ \\-–\"']+$", RegexOptions.None, 1000)]

@@ -108,7 +108,7 @@ internal sealed partial record TomlLine(string Key, int KeyAt, string Sign, stri
     // An apostrophe in a word is none of a text's quotes.
     private static bool BeginsText(string line, int at) => at == 0 || !char.IsLetterOrDigit(line[at - 1]);
 
-    [GeneratedRegex("^\\s*(?<key>\"[^\"]*\"|'[^']*'|[^=:\"'#<>~＝：≔\\[{(][^=:\"'#<>~＝：≔]*?)\\s*(?<sign>[=:~＝：≔]+>?|-+>|<-+)\\s*(?<value>.*)$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^\\s*(?<key>\"[^\"]*\"|'[^']*'|[^\\s=:\"'#<>~＝：≔\\[{(][^=:\"'#<>~＝：≔]*?)\\s*(?<sign>[=:~＝：≔]+>?|-+>|<-+)\\s*(?<value>.*)$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Pair();
 
     [GeneratedRegex("^\\s*(?<key>[\\p{L}_][\\p{L}0-9_.-]*)(?:\\s+(?<value>\\S.*))?$", RegexOptions.ExplicitCapture, 1000)]

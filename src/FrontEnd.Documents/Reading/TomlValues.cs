@@ -47,7 +47,7 @@ internal static partial class TomlValues
         if (rest[0] is ',' or ';')
         {
             string tail = rest[1..].Trim();
-            return tail.Length == 0 ? new(ReadingMessages.EndsInSign(path, written), written.Length - 1, text)
+            return tail.Trim(',', ';', ' ', '\t').Length == 0 ? new(ReadingMessages.EndsInSign(path, rest[0], text), written.Length - 1, text)
                 : KeyBehind().IsMatch(tail) ? new(ReadingMessages.TwoInOneLine(path, text, tail), end + 1, text)
                 : (rest[0] == ',' || tail[0] is '"' or '\'') && List(written) is { } list ? new(ReadingMessages.NoBrackets(path, list), 0, list) : Behind();
         }
@@ -131,8 +131,8 @@ internal static partial class TomlValues
 
         if (bare[^1] is ',' or ';')
         {
-            string before = bare[..^1].TrimEnd();
-            return TomlLine.IsValue(before) ? new(ReadingMessages.EndsInSign(path, bare), bare.Length - 1, before) : before.Length == 0 ? null : Of(path, before);
+            string before = bare.TrimEnd(',', ';', ' ', '\t');
+            return TomlLine.IsValue(before) ? new(ReadingMessages.EndsInSign(path, bare[^1], before), bare.Length - 1, before) : before.Length == 0 ? null : Of(path, before);
         }
 
         string? flag = Array.Exists(Yes, word => Same(word, bare)) ? "true" : Array.Exists(No, word => Same(word, bare)) ? "false" : null;

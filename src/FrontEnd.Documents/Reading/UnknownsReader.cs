@@ -12,6 +12,9 @@ internal sealed class UnknownsReader(ReadingLog log)
 
     private const string ByFile = "design file", ByCard = "the card's class";
 
+    /// <summary>False for what is asked for: it has one value.</summary>
+    public static bool MayBeUnknown(string key) => !Array.Exists(Asked, table => key.StartsWith(table, StringComparison.Ordinal));
+
     /// <summary>Null where everything is known.</summary>
     public PartlyKnownDesign? Read(Design design, BoughtDevice? bought)
     {
@@ -47,7 +50,7 @@ internal sealed class UnknownsReader(ReadingLog log)
 
         if (log.Unknown.TryGetValue(field.Key, out UnknownValue? said))
         {
-            if (Array.Exists(Asked, table => field.Key.StartsWith(table, StringComparison.Ordinal)))
+            if (!MayBeUnknown(field.Key))
             {
                 log.Report(Messages.NoLimitUnknown(field.Key));
             }

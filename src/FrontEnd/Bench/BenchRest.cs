@@ -46,7 +46,8 @@ internal static class BenchRest
         yield return MidSupply(design, board, $"meter from {mid} to {common}", $"meter from the mid-supply to {common}");
         if (design.Converter.ReferenceVoltage is { } reference)
         {
-            yield return Test(design, "point-reference", "reference voltage", $"meter from {Where(board.At(Nets.ReferenceVoltage), "the converter's reference pin")} to {common}") with
+            string pin = design.Converter.InController ? "the microcontroller's reference pin" : "the converter's reference pin";
+            yield return Test(design, "point-reference", "reference voltage", $"meter from {Where(board.At(Nets.ReferenceVoltage), pin)} to {common}") with
             {
                 At = board.At(Nets.ReferenceVoltage), Brief = $"meter from the reference pin to {common}",
                 Expected = reference, Least = reference.Volts * (1 - ReferenceTolerance), Greatest = reference.Volts * (1 + ReferenceTolerance),

@@ -76,7 +76,7 @@ public static partial class DesignCheck
 
             Findings.RemoveAll(above.Contains);
             Error(Messages.RateTooLow, "converter.rate",
-                $"half the sampling rate, {Text(FromHertz(design.Converter.Rate.Hertz / 2))}, is below what the design is to record: {string.Join(", ", above.Select(finding => finding.Field))}",
+                $"half the sampling rate, {Text(FromHertz(design.Converter.Rate.Hertz / 2))}, is not above {string.Join(", ", above.Select(finding => finding.Field))}",
                 $"converter.rate is {Text(design.Converter.Rate)}, and the band's upper edge {Text(design.Band.High)}", "check the rate and the prefix of its unit: raise it, or lower the others");
         }
 

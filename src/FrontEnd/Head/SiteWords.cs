@@ -50,14 +50,21 @@ internal static class SiteWords
             ?? string.Join('+', sites);
     }
 
-    /// <summary>The known name that a word differs from by one letter, or by letters of another script: of several the one that begins alike, then the one that the 10-20 system has; null for a known word, and for
-    /// one that is near none.</summary>
+    /// <summary>The known name that a word differs from by one letter, or by letters of another script: of several the one that begins alike, then the one that the 10-20
+    /// system has; null for a known word, and for one that is near none.</summary>
     public static string? OneLetterFrom(string word)
     {
         string name = word.Trim().Replace(' ', '-');
         return name.Length < 2 || Site(name) is not null ? null : Site(Lookalikes.ToLatin(name))?.Name
-            ?? NamesInOrder.Value.Where(known => Nearest.IsOneLetterFrom(name, known)).OrderBy(known => char.ToUpperInvariant(known[0]) != char.ToUpperInvariant(name[0])).FirstOrDefault();
+            ?? NamesInOrder.Value.Where(known => Nearest.IsOneLetterFrom(name, known) && IsMeant(name, known)).OrderBy(known => !IsSame(known[0], name[0])).FirstOrDefault();
     }
+
+    /// <summary>Of two signs one is half the name: L1 and E2 are names of somebody's own, and no slips for A1 and A2. A slip begins alike, has its two signs swapped, or
+    /// a sign of the same shape as an O.</summary>
+    private static bool IsMeant(string name, string known) =>
+        name.Length > 2 || IsSame(name[0], known[0]) || (IsSame(name[0], known[1]) && IsSame(name[1], known[0])) || (name[0] is '0' or 'Q' && known[0] == 'O');
+
+    private static bool IsSame(char one, char other) => char.ToUpperInvariant(one) == char.ToUpperInvariant(other);
 
     private static IEnumerable<string> InOrder(IEnumerable<string> words) => words.OrderBy(word => Site(word)?.Set ?? SiteSet.TenTwenty);
 

@@ -46,26 +46,8 @@ internal static partial class Messages
     /// <param name="way">The keys that lead to the intervals.</param>
     public static Finding NeedsAllOnScreens(IReadOnlyList<string> keys, string way) => NeedsAll(keys) with { Help = $"{way} shows what can be said in intervals; a value that you learn goes into its field" };
 
-    /// <summary>A design whose tests have no readings, and the recordings that narrow what is not known of it.</summary>
-    /// <param name="keys">What is not known, what the owner can ask for first.</param>
-    /// <param name="recordings">What narrows most first; none where no recording on a fixture would narrow anything.</param>
-    /// <param name="first">What must be known before; "" for nothing.</param>
-    internal static Finding NeedsRecording(IReadOnlyList<string> keys, IReadOnlyList<WorthRecording> recordings, string first)
-    {
-        if (recordings.Count == 0)
-        {
-            return Finding.Error(PartlyKnown, "", NotKnown(keys), "no reading follows from values that are not known, and a recording of noise on a fixture would hardly narrow them",
-                "`frontend check DESIGN` names what closes each open requirement; a value that you learn goes into the file");
-        }
-
-        WorthRecording best = recordings[0];
-        string further = string.Concat(recordings.Skip(1).Select((one, at) => $"{(at == 0 ? ". Next best: " : "; ")}{one}"));
-        return Finding.Error(PartlyKnown, "", NotKnown(keys), "no reading follows from values that are not known; a recording narrows them",
-            $"{(first.Length == 0 ? "" : $"set {first}, which any recording of the device tells; ")}{OnTheTable}, {best.Fixture}, record a minute, if possible with its own filters off; save a .csv of samples, the column headed with name and unit such as `ch1 [µV]` beside one headed `time` in seconds, or an .edf or .bdf; "
-            + $"then `frontend bench DESIGN --measured FILE --fixture {best.Option} --narrow narrowed.toml`, which {best.Effect}{further}");
-    }
-
-    private static string NotKnown(IReadOnlyList<string> keys)
+    /// <summary>How much is not known, as a sentence without its full stop.</summary>
+    internal static string NotKnown(IReadOnlyList<string> keys)
     {
         string[] named = [.. keys.Take(keys.Count <= MostNamed ? MostNamed : MostNamed - 1)];
         string all = Listed(named).Replace(" or `", " and `", StringComparison.Ordinal);

@@ -19,25 +19,25 @@ internal static partial class Messages
     internal static ParseProblem NoNumber(string text, QuantityKind kind, int position)
     {
         string what = char.IsAsciiDigit(text[0]) ? $"`{text}` has more than one point in its number" : $"`{text}` does not begin with a number";
-        return QuantityMeant.Of(text, kind) is var (why, help)
-            ? new(NotANumber, what, why, help, position, kind.Example) { NamesValue = true }
+        return QuantityMeant.Of(text, kind) is { } proposal
+            ? new(NotANumber, what, proposal.Why, proposal.Help, position, kind.Example) { NamesValue = true, Meant = proposal.Meant, Ends = proposal.Ends }
             : new(NotANumber, what, Lookalikes.InvisibleReason(text), WriteSuch(kind), position, kind.Example);
     }
 
     internal static ParseProblem Comma(string text, QuantityKind kind, int position)
     {
         string[] readings = NumberMeant.Readings(text);
-        string help = readings is [var point, var plain] ? $"write `{point}` if the comma is a decimal sign, `{plain}` if it groups thousands"
-            : kind.Is<Resistance>() && NumberMeant.IsNumber(readings[0]) ? $"write `{readings[0]} Ω` if ohms are meant"
-            : QuantityText.TryParse(kind, readings[0], out _, out ParseProblem? problem) ? $"write `{readings[0]}`"
-            : problem!.NamesValue ? problem.Help : $"write `{readings[0]}` with a unit: {WriteSuch(kind)}";
-        return new(DecimalComma, $"`{text}` has a comma in its number", "the decimal sign is a point, whatever the language of the machine, and nothing groups thousands", help, position, kind.Example)
-            { NamesValue = true };
+        (string Help, string? Meant) told = readings is [var point, var plain] ? ($"write `{point}` if the comma is a decimal sign, `{plain}` if it groups thousands", null)
+            : kind.Is<Resistance>() && NumberMeant.IsNumber(readings[0]) ? ($"write `{readings[0]} Ω` if ohms are meant", $"{readings[0]} Ω")
+            : QuantityText.TryParse(kind, readings[0], out _, out ParseProblem? problem) ? ($"write `{readings[0]}`", readings[0])
+            : problem.NamesValue ? (problem.Help, problem.Meant) : ($"write `{readings[0]}` with a unit: {WriteSuch(kind)}", null);
+        return new(DecimalComma, $"`{text}` has a comma in its number", "the decimal sign is a point, whatever the language of the machine, and nothing groups thousands", told.Help, position, kind.Example)
+            { NamesValue = true, Meant = told.Meant };
     }
 
     internal static ParseProblem UnknownUnit(string text, string unit, QuantityKind kind, IReadOnlyList<string> otherKinds, int position) =>
-        (otherKinds.Count == 0 ? QuantityMeant.Of(text, kind) : QuantityMeant.PrefixOf(text, unit, kind)) is var (why, help)
-            ? new(NotThisQuantity, $"`{text}` is not {kind.Words}", why, help, position, kind.Example) { NamesValue = true }
+        (otherKinds.Count == 0 ? QuantityMeant.Of(text, kind) : QuantityMeant.PrefixOf(text, unit, kind)) is { } proposal
+            ? new(NotThisQuantity, $"`{text}` is not {kind.Words}", proposal.Why, proposal.Help, position, kind.Example) { NamesValue = true, Meant = proposal.Meant, Ends = proposal.Ends }
             : new(
                 NotThisQuantity,
                 $"`{text}` is not {kind.Words}",

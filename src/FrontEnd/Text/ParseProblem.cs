@@ -13,6 +13,12 @@ public sealed record ParseProblem(string Code, string Message, string? Note, str
     /// <summary>True where the help names a value to write instead, and not the form alone.</summary>
     internal bool NamesValue { get; init; }
 
+    /// <summary>The value that the help names, where it is one.</summary>
+    internal string? Meant { get; init; }
+
+    /// <summary>The two values that stand in the text where one is wanted; null for any other problem.</summary>
+    internal (string Low, string High)? Ends { get; init; }
+
     /// <summary>The text in quotes with a caret before the place that does not fit: <c>"40 ^uW"</c>.</summary>
     public string Excerpt(string text)
     {

@@ -9,7 +9,14 @@ internal static partial class QuantityMeant
 {
     /// <param name="Why">What keeps the text from being read.</param>
     /// <param name="Help">What to write, in backticks.</param>
-    internal readonly record struct Proposal(string Why, string Help);
+    internal readonly record struct Proposal(string Why, string Help)
+    {
+        /// <summary>The value in it; null where there are two, or where it is one of several.</summary>
+        public string? Meant { get; init; }
+
+        /// <summary>The two values that stand in the text; null for one.</summary>
+        public (string Low, string High)? Ends { get; init; }
+    }
 
     /// <summary>What is written in place of a sign or name, in the order in which they are looked for, and why it is not read.</summary>
     private static readonly (Func<string, string> Repair, Func<string, string> Why)[] Repairs =
@@ -55,7 +62,7 @@ internal static partial class QuantityMeant
             meant = repaired;
             if (IsRead(meant, kind))
             {
-                return new(string.Join("; ", why), $"write `{meant}`");
+                return new(string.Join("; ", why), $"write `{meant}`") { Meant = meant };
             }
         }
 
@@ -70,14 +77,14 @@ internal static partial class QuantityMeant
     /// <summary>A prefix's letter where its unit is left out, which another kind may read without one: 0.5 µ for a voltage.</summary>
     public static Proposal? PrefixOf(string text, string unit, QuantityKind kind) =>
         unit.Length == 1 && kind.Units[0].Prefixes.Contains(unit[0] is '\u03BC' or 'u' ? 'µ' : unit[0], StringComparison.Ordinal) && IsRead(text + kind.Units[0].Spellings[0], kind)
-            ? new("a prefix stands before a unit", $"write `{text}{kind.Units[0].Spellings[0]}` if that is intended") : null;
+            ? new("a prefix stands before a unit", $"write `{text}{kind.Units[0].Spellings[0]}` if that is intended") { Meant = text + kind.Units[0].Spellings[0] } : null;
 
     /// <summary>A prefix in full, without the unit that it belongs to: 100 nano.</summary>
     private static Proposal? PrefixAlone(string text, QuantityKind kind)
     {
         string with = text.TrimEnd() + kind.Units[0].Spellings[0];
         return text.Length > 0 && char.IsLetter(text.TrimEnd()[^1]) && !Unit().IsMatch(text) && QuantityText.IsRead(kind, with, out IQuantity? value)
-            ? new("a prefix stands before a unit", $"write `{QuantityText.FormatExact(value!)}`") : null;
+            ? new("a prefix stands before a unit", $"write `{QuantityText.FormatExact(value!)}`") { Meant = QuantityText.FormatExact(value!) } : null;
     }
 
     /// <summary>A unit in full with one letter wrong: 60 Herz, 3 vlots.</summary>
@@ -86,7 +93,7 @@ internal static partial class QuantityMeant
         string unit = new([.. text.Reverse().TakeWhile(char.IsLetter).Reverse()]), number = text[..^unit.Length].Trim();
         string[] near = unit.Length < 4 || !NumberMeant.IsNumber(number) ? [] : [.. kind.Readings.Spellings.Where(known => known.Length > 3 && Nearest.IsOneLetterFrom(unit, known))];
         return near.Length > 0 && near.Select(one => kind.Readings.TryExact(one, out Reading reading) ? reading : default).Distinct().Count() == 1
-            ? new($"the unit `{unit}` is not known", $"write `{number} {near[0]}` if that is intended") : null;
+            ? new($"the unit `{unit}` is not known", $"write `{number} {near[0]}` if that is intended") { Meant = $"{number} {near[0]}" } : null;
     }
 
     /// <summary>Two values and nothing but a sign or word for "to" between them, the lower first; the one that stands first may leave its unit to the other.</summary>
@@ -105,7 +112,7 @@ internal static partial class QuantityMeant
     }
 
     private static Proposal? Span(string text, QuantityKind kind) => Ends(text, kind) is var (low, high)
-        ? new("two values stand in it, and one is wanted", $"write the one that counts; what lies somewhere between the two is [\"{low}\", \"{high}\"] in a design")
+        ? new("two values stand in it, and one is wanted", "write the one that counts") { Ends = (low, high) }
         : null;
 
     /// <summary>One value among words and signs that are none: about, at least, what a part is made of.</summary>
@@ -138,7 +145,7 @@ internal static partial class QuantityMeant
 
         string before = text[..found.Index].Trim(), after = text[(found.Index + value.Length)..].Trim(), beside = before.Length == 0 ? after : before;
         return Lead().IsMatch(before) && !Reckoned().IsMatch(after)
-            ? new($"`{beside}` beside it is not read", $"write `{value}` if that is intended{(after.Contains('%', StringComparison.Ordinal) ? "; a tolerance has a key of its own" : "")}")
+            ? new($"`{beside}` beside it is not read", $"write `{value}` if that is intended{(after.Contains('%', StringComparison.Ordinal) ? "; a tolerance has a key of its own" : "")}") { Meant = value }
             : null;
     }
 
@@ -190,8 +197,9 @@ internal static partial class QuantityMeant
     [GeneratedRegex(@"(?<![\p{L}0-9.,])[-+−]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?", RegexOptions.None, 1000)]
     private static partial Regex Number();
 
-    // Words and signs of what is not known exactly, of what is named, and brackets.
-    [GeneratedRegex(@"^(?:[\p{L}]+[.:=]?|[~≈≃∼<>≤≥=:(≲≳±]|\s)*$", RegexOptions.ExplicitCapture, 1000)]
+    // Words and signs of what is not known exactly, of what is named, and brackets. A word is taken whole: tried letter by letter, twenty of them before a sign that is none
+    // of these would take seconds.
+    [GeneratedRegex(@"^(?>\p{L}+[.:=]?|[~≈≃∼<>≤≥=:(≲≳±]|\s)*$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Lead();
 
     // Signs behind a value that reckon with it or make another unit of it.

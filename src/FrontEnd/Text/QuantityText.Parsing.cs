@@ -38,7 +38,7 @@ public static partial class QuantityText
     }
 
     /// <summary>The same without saying why not: for texts that are tried out while something is said of another.</summary>
-    internal static bool IsRead(QuantityKind kind, string text, out IQuantity? value)
+    internal static bool IsRead(QuantityKind kind, string text, [NotNullWhen(true)] out IQuantity? value)
     {
         value = null;
         return Read(kind, text, ref value, isTold: false) is null;

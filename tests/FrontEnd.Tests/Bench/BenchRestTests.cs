@@ -17,6 +17,18 @@ public sealed class BenchRestTests
 {
     private static IReadOnlyList<BenchReading> Plan(Design design) => BenchPlan.Of(design).Readings;
 
+    /// <summary>The reference that the microcontroller makes for its own converter is at no test point of the board.</summary>
+    [Fact]
+    public void Reference_MadeInTheController_IsReadAtItsPin()
+    {
+        Design apart = new() { Converter = new() { ReferenceVoltage = Voltage.FromVolts(2.5) }, Board = new() { Reference = ReferenceKind.Internal } };
+        Design inside = apart with { Converter = apart.Converter with { InController = true } };
+        Assert.NotNull(Plan(apart).Single(test => test.Name == "point-reference").At);
+        BenchReading test = Plan(inside).Single(test => test.Name == "point-reference");
+        Assert.Null(test.At);
+        Assert.Contains("the microcontroller's reference pin", test.Setting, StringComparison.Ordinal);
+    }
+
     /// <summary>The levels budget has the same dc, with the signal and the noise besides; a spread's nominal build is the design.</summary>
     [Fact]
     public void DirectSpread_NominalBuild_IsTheLevelsBudgetsDc()

@@ -68,6 +68,9 @@ internal static class AnswerJson
     public static string Of(Narrowing narrowing, IReadOnlyList<RecordingChoice> next, IReadOnlyList<Finding> findings, IReadOnlyList<string>? files = null) =>
         Write("bench", NarrowingJson.From(narrowing, next, findings), files);
 
+    /// <summary>What to record of a device that somebody else built.</summary>
+    public static string Of(RecordingPlan plan) => Write("bench", RecordingPlanJson.From(plan));
+
     /// <summary>What a search for a design found; each design as the text of its file.</summary>
     public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings, IReadOnlyList<string>? files = null) =>
         Write("size", SizeJson.From(request, outcome, findings), files);
@@ -195,6 +198,7 @@ internal static class AnswerJson
 [JsonSerializable(typeof(PairsJson))]
 [JsonSerializable(typeof(ProblemsJson))]
 [JsonSerializable(typeof(RatesJson))]
+[JsonSerializable(typeof(RecordingPlanJson))]
 [JsonSerializable(typeof(SamplesJson))]
 [JsonSerializable(typeof(SincJson))]
 [JsonSerializable(typeof(SitesJson))]

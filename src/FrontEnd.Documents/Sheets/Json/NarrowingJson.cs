@@ -56,7 +56,7 @@ internal sealed record NarrowingJson(string Design, string Caution, string Fixtu
             Width = recording.Width.Fraction, Tolerance = BenchPlan.NoiseTolerance, Spread = recording.Spread.Fraction,
             LeastNarrower = Narrowing.LeastNarrower.Fraction, Unknowns = [.. narrowing.Fields.Select(NarrowedJson.From)],
             Unchanged = narrowing.Fields.Count(one => !one.IsNarrower),
-            Next = [.. next.Select(one => new RecordingChoiceJson(one.Word, one.Fixture.Words, one.Share, one.Narrower, one.Keys))],
+            Next = RecordingChoiceJson.From(next),
         };
     }
 }
@@ -65,7 +65,11 @@ internal sealed record NarrowingJson(string Design, string Caution, string Fixtu
 /// <param name="Option">What <c>--fixture</c> takes for it.</param>
 /// <param name="Share">Share of the readings that the file allows in which it narrows anything.</param>
 /// <param name="Narrower">By how much of themselves ranges become narrower, added up, on average over these readings.</param>
-internal sealed record RecordingChoiceJson(string Option, string Fixture, double Share, double Narrower, IReadOnlyList<string> Keys);
+internal sealed record RecordingChoiceJson(string Option, string Fixture, double Share, double Narrower, IReadOnlyList<string> Keys)
+{
+    public static IReadOnlyList<RecordingChoiceJson> From(IReadOnlyList<RecordingChoice> choices) =>
+        [.. choices.Select(one => new RecordingChoiceJson(one.Word, one.Fixture.Words, one.Share, one.Narrower, one.Keys))];
+}
 
 /// <summary>The edges of a band.</summary>
 internal sealed record DesignBandJson(IQuantity Low, IQuantity High);

@@ -253,7 +253,7 @@ internal sealed record OwnGiven(string Symbol, string Name, QuantityKind Kind, I
     public static QuantityKind? KindOf(string text) => Fitting(text).OrderBy(kind => Dimension.Of(kind) == Dimension.None).FirstOrDefault();
 
     private static IEnumerable<QuantityKind> Fitting(string text) => QuantityKind.All.Where(kind =>
-        EndsInUnit(kind, kind.Suffix.Length == 0 ? text : text.Replace(kind.Suffix, "", StringComparison.Ordinal)) && QuantityText.TryParse(kind, text, out _, out _));
+        EndsInUnit(kind, kind.Suffix.Length == 0 ? text : text.Replace(kind.Suffix, "", StringComparison.Ordinal)) && QuantityText.IsRead(kind, text, out _));
 
     private static bool EndsInUnit(QuantityKind kind, string text) =>
         Array.Exists(kind.Units, unit => Array.Exists(unit.Spellings, spelling => text.TrimEnd().EndsWith(spelling, StringComparison.Ordinal)));
