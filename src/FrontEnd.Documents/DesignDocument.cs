@@ -134,7 +134,7 @@ public sealed class DesignDocument
         List<Finding> findings = [];
         TableNode root = format == DocumentFormat.Toml ? TomlTree.Read(source, findings) : JsonTree.Read(source, findings);
         bool complete = findings.TrueForAll(finding => finding.Severity != Severity.Error);
-        if (isFile && complete && (root.Entries.Count == 0 ? ReadingMessages.NotADesign(file) : OtherFiles.Of(file, root)) is { } other)
+        if (isFile && complete && (root.Entries.Count == 0 ? ReadingMessages.NotADesign(file) : OtherFiles.Of(file, root, WantedFile.Design)) is { } other)
         {
             return new DesignDocument(source, format, shelf, root, null, [other]);
         }

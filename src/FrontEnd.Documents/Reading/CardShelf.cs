@@ -129,7 +129,7 @@ internal sealed class CardShelf
         out Finding? finding)
     {
         finding = null;
-        TableNode root = TomlTree.Read(source, findings);
+        TableNode root = TomlTree.Read(source, findings, WantedFile.Card);
         string title = name;
         (string chip, string from) = ("", "no source given on the card");
         TableNode values = new(new Span(0, 0), TableForm.Implied), usual = new(new Span(0, 0), TableForm.Implied);

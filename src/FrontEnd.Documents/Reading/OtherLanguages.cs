@@ -9,17 +9,19 @@ internal static partial class OtherLanguages
     private const int MostLines = 20_000;
 
     /// <summary>What a text that is no TOML is; null where it is one with slips.</summary>
-    public static Finding? Of(string text)
+    /// <param name="wanted">What should be in it.</param>
+    public static Finding? Of(string text, WantedFile wanted)
     {
-        const string Start = "`frontend new` writes a design to start from";
+        string start = wanted.Start, name = wanted == WantedFile.Design ? "name a design file" : $"name {wanted.Name}";
         if (Json().IsMatch(text))
         {
-            return ReadingMessages.OtherLanguage("JSON", "let its name end in .json if it is a design in the plain-number form; " + Start);
+            return ReadingMessages.OtherLanguage("JSON",
+                (wanted == WantedFile.Design ? "let its name end in .json if it is a design in the plain-number form; " : $"{name}, in TOML; ") + start);
         }
 
         if (Markup().IsMatch(text))
         {
-            return ReadingMessages.OtherLanguage("HTML or XML", "name a design file; " + Start);
+            return ReadingMessages.OtherLanguage("HTML or XML", $"{name}; {start}");
         }
 
         string[] lines = [.. text.Split('\n').Select(line => line.TrimEnd()).Where(line => line.Length > 0 && !line.TrimStart().StartsWith('#'))];
@@ -31,10 +33,10 @@ internal static partial class OtherLanguages
 
         // Hardly a line has a key with its sign, or begins a table.
         int Count(string line, char sign) => line.AsSpan().Count(sign);
-        return ours == 0 && Array.TrueForAll(lines, line => Yaml().IsMatch(line)) ? ReadingMessages.OtherLanguage("YAML", "a line is `key = value`, and a table starts with `[name]`; " + Start)
+        return ours == 0 && Array.TrueForAll(lines, line => Yaml().IsMatch(line)) ? ReadingMessages.OtherLanguage("YAML", "a line is `key = value`, and a table starts with `[name]`; " + start)
             : ours == 0 && ",;\t".Any(sign => Count(lines[0], sign) > 0 && Array.TrueForAll(lines, line => Count(line, sign) == Count(lines[0], sign)))
-                ? ReadingMessages.OtherLanguage("a table of values (CSV)", "name a design file; " + Start)
-            : lines.Length > 2 ? ReadingMessages.OtherLanguage("a text with hardly a key in it", "name a design file; " + Start) : null;
+                ? ReadingMessages.OtherLanguage("a table of values (CSV)", $"{name}; {start}")
+            : lines.Length > 2 ? ReadingMessages.OtherLanguage("a text with hardly a key in it", $"{name}; {start}") : null;
     }
 
     [GeneratedRegex("\\A\\s*(?:\\{\\s*\"[^\"]*\"\\s*:|\\[\\s*\\{)", RegexOptions.ExplicitCapture, 1000)]

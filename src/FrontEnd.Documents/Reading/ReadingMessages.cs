@@ -42,8 +42,8 @@ internal static class ReadingMessages
             "name a design file; `frontend new` writes one to start from") with { File = file };
 
     /// <param name="command">What reads it, with {0} for its name.</param>
-    internal static Finding OtherFile(string? file, string what, string command) =>
-        Error(NoDesign, "", $"`{file}` is {what}, not a design", null, $"`frontend {string.Format(CultureInfo.InvariantCulture, command, file)}` reads it") with { File = file };
+    internal static Finding OtherFile(string? file, string what, string command, string wanted) =>
+        Error(NoDesign, "", $"`{file}` is {what}, not {wanted}", null, $"`frontend {string.Format(CultureInfo.InvariantCulture, command, file)}` reads it") with { File = file };
 
     internal static Finding SyntaxError(string message, string format) =>
         Error(Syntax, "", $"the file is not valid {format}: {FileMessages.Lower(message)}", null,

@@ -10,7 +10,8 @@ internal static partial class TomlTree
     /// <summary>Deeper nesting than this is refused before parsing, since the parser calls itself once a level.</summary>
     public const int DepthLimit = 64;
 
-    public static TableNode Read(SourceText source, List<Finding> findings)
+    /// <param name="wanted">What the text should be, for what is said of another language; null for a design.</param>
+    public static TableNode Read(SourceText source, List<Finding> findings, WantedFile? wanted = null)
     {
         TableNode root = new(new Span(0, 0), TableForm.Header) { Opened = true, InsertAt = 0 };
         Finding? whole = IsTooDeep(source.Text) ? ReadingMessages.Deep(DepthLimit)
@@ -27,7 +28,7 @@ internal static partial class TomlTree
             return root;
         }
 
-        if (document.HasErrors && OtherLanguages.Of(source.Text) is { } other)
+        if (document.HasErrors && OtherLanguages.Of(source.Text, wanted ?? WantedFile.Design) is { } other)
         {
             findings.Add(source.Placed(other, 0));
             return root;

@@ -38,7 +38,7 @@ internal static class SizingFile
     {
         SourceText source = new(file, text);
         List<Finding> findings = [];
-        TableNode root = TomlTree.Read(source, findings);
+        TableNode root = TomlTree.Read(source, findings, WantedFile.Sizing);
         SizingRequest asked = new(new Design(), Shelf);
         if (root.Find(SizingFields.Table) is { } entry)
         {

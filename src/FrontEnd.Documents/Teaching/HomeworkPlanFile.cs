@@ -22,7 +22,12 @@ internal static class HomeworkPlanFile
     {
         SourceText source = new(file, text);
         List<Finding> findings = [];
-        TableNode root = TomlTree.Read(source, findings);
+        TableNode root = TomlTree.Read(source, findings, WantedFile.Homework);
+        if (findings.Count == 0 && OtherFiles.Of(file, root, WantedFile.Homework) is { } other)
+        {
+            return (null, [other]);
+        }
+
         HomeworkPlan plan = new HomeworkPlanReader(source, findings).Read(root);
         List<Finding> ofOwn = [];
         plan = plan with { OwnTemplates = OwnTemplateFile.ReadAll(Places(plan, file).Concat(own ?? []).DistinctBy(Path.GetFullPath), ofOwn) };

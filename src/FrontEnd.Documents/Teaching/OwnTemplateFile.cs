@@ -44,7 +44,13 @@ internal static class OwnTemplateFile
     {
         SourceText source = new(file, text);
         List<Finding> own = [];
-        TableNode root = TomlTree.Read(source, own);
+        TableNode root = TomlTree.Read(source, own, WantedFile.Templates);
+        if (own.Count == 0 && OtherFiles.Of(file, root, WantedFile.Templates) is { } other)
+        {
+            findings.Add(other);
+            return [];
+        }
+
         List<OwnTemplate> templates = [];
         if (own.Count == 0)
         {

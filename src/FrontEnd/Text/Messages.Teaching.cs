@@ -37,6 +37,7 @@ internal static partial class Messages
 
     public const string AnotherHomework = "FE1150";
     public const string SheetsExchanged = "FE1151";
+    public const string SheetOfAnother = "FE1075";
 
     public const string LessonUnknown = "FE1110";
     public const string LessonKeyAbsent = "FE1111";
@@ -160,7 +161,8 @@ internal static partial class Messages
     internal static Finding NoStudent(string student, string? nearest, int rows, int line) =>
         new(StudentUnknown, Severity.Warning, "student",
             $"the key has no student `{student}`; {(rows == 1 ? "the row is" : $"the student's {rows} rows are")} left out",
-            nearest is null ? null : $"the nearest is `{nearest}`", null) { Line = line };
+            nearest is null ? null : $"the nearest is `{nearest}`",
+            "correct the id; who joined late is added at the end of the list of students and gets a sheet with `frontend problems` and --again, and nobody else's numbers change") { Line = line };
 
     internal static Finding AnswersOfAnotherHomework(int rows, int line) =>
         new(AnotherSheet, Severity.Error, "sheet", $"these are answers to another homework: none of {Count(rows, "row")} has the code of a sheet of this key",
@@ -181,6 +183,14 @@ internal static partial class Messages
             $"the answers of {students} of {Count(of, "student")} that were looked at fit the sheet of somebody else: {string.Join(", ", pairs.Select(pair => $"those of `{pair.Student}` the sheet of `{pair.Sheet}`"))}{(pairs.Count < students ? " …" : "")}",
             "at least three of a student's values, and half of them, are right on the other sheet and not on the student's own",
             "see whether the column of students has slipped by a row, or whether the list is in another order than the answers") { Line = line };
+
+    /// <param name="there">Answers that are right on the other's sheet.</param>
+    /// <param name="here">Those that are right on the student's own.</param>
+    internal static Finding AnswersOfOneFitAnotherSheet(string student, string other, int there, int here, int values, int line) =>
+        new(SheetOfAnother, Severity.Warning, "student",
+            $"the answers of `{student}` fit the sheet of `{other}`: {there} of {Count(values, "value")} are right there, and {here} on the student's own",
+            "every student has other numbers; the marks are by the student's own sheet",
+            "see whether the two have exchanged their sheets, or whether the answers were typed into the wrong rows") { Line = line };
 
     internal static Finding AnswersOfAnotherSheet(string student, int rows, int line) =>
         new(AnotherSheet, Severity.Warning, "sheet",

@@ -274,4 +274,99 @@ public class AnswerReaderTests
         Assert.True(read.State == AnswerState.Read, $"`{text}`: {read}");
         Assert.True(Math.Abs(read.Value - value) <= 1e-12 * Math.Abs(value), $"`{text}` is read as {read.Value:r}");
     }
+
+    [Theory]
+    [InlineData("0,027 Mikrovolt")]
+    [InlineData("27 Nanovolt effektiv")]
+    [InlineData("27 nVeff")]
+    [InlineData("27 nV_eff")]
+    [InlineData("27 nanovolts efficaces")]
+    [InlineData("0.027 Mikro-Volt")]
+    [InlineData("2,7 mal 10 hoch -8 V")]
+    [InlineData("2,7 mal 10 hoch minus 8 Volt")]
+    [InlineData("2,7 fois 10 puissance -8 V")]
+    [InlineData("2.7 times 10 to the -8 V")]
+    [InlineData("2.7 times 10 to the power of minus 8 V")]
+    [InlineData("environ 27 nV")]
+    [InlineData("ungefähr 27 nV")]
+    public void Voltage_InGermanAndFrenchWords_IsRead(string text) => IsRead<VoltageRms>(27e-9, text);
+
+    [Theory]
+    [InlineData("27 nV/Wurzel Hz")]
+    [InlineData("27 nV/Wurzel(Hz)")]
+    [InlineData("27 Nanovolt pro Wurzel Hertz")]
+    [InlineData("27 nV pro Wurzel aus Hz")]
+    [InlineData("27 nV par racine de hertz")]
+    [InlineData("27 nV par racine carrée de hertz")]
+    [InlineData("27 nV/root(Hz)")]
+    [InlineData("27 nV / Hz^1/2")]
+    [InlineData("27 nV/Hz^(1/2)")]
+    [InlineData("27 nV/Hz^0,5")]
+    [InlineData("27 nV Hz^-1/2")]
+    [InlineData("27 nV·Hz^(-1/2)")]
+    public void Density_HoweverItsRootIsWritten_IsRead(string text) => IsRead<VoltageNoiseDensity>(27e-9, text);
+
+    [Theory]
+    [InlineData("464 Millisekunden")]
+    [InlineData("464 millisecondes")]
+    [InlineData("0,464 Sekunden")]
+    [InlineData("0.464 seconde")]
+    public void Duration_InGermanAndFrenchWords_IsRead(string text) => IsRead<Duration>(0.464, text);
+
+    [Theory]
+    [InlineData("64,5 Dezibel")]
+    [InlineData("64,5 décibels")]
+    [InlineData("64.5 dBs")]
+    public void Decibels_InGermanAndFrenchWords_AreRead(string text) => IsRead<Decibels>(64.5, text);
+
+    [Theory]
+    [InlineData("moins 64,5 dB")]
+    [InlineData("minus 64,5 Dezibel")]
+    public void Decibels_WithTheirSignInWords_KeepIt(string text) => IsRead<Decibels>(-64.5, text);
+
+    [Theory]
+    [InlineData("13 mal")]
+    [InlineData("x13")]
+    [InlineData("13:1")]
+    [InlineData("13 : 1")]
+    [InlineData("13-fach")]
+    public void Ratio_AsAFactor_IsRead(string text) => IsRead<Ratio>(13, text);
+
+    [Theory]
+    [InlineData("170-180 nV")]
+    [InlineData("170 to 180 nV")]
+    [InlineData("170 bis 180 nV")]
+    [InlineData("170...180 nV")]
+    [InlineData("174 nV, 348 nV")]
+    [InlineData("174 nV oder 348 nV")]
+    public void Values_MoreThanOne_AreToldAsThat(string text) =>
+        Assert.Equal("more than one value stands on the line", AnswerReader.Quantity(QuantityKind.Of<VoltageRms>(), text).Problem);
+
+    [Theory]
+    [InlineData("A+B")]
+    [InlineData("A|B")]
+    [InlineData("A, but maybe B")]
+    [InlineData("A, vielleicht C")]
+    [InlineData("A und C")]
+    [InlineData("A oder B")]
+    [InlineData("a et b")]
+    public void Choices_MoreThanOne_AreNone(string text)
+    {
+        string[] options = ["half the gain", "twice the supply", "a smaller electrode"];
+        Assert.Equal("more than one choice stands on the line", AnswerReader.Choice(options, text).Problem);
+    }
+
+    [Theory]
+    [InlineData("Antwort A")]
+    [InlineData("Lösung: a")]
+    [InlineData("réponse A")]
+    [InlineData("A, not B")]
+    [InlineData("A because B only lowers noise")]
+    [InlineData("A (a smaller one)")]
+    public void Choice_WithAWordAboutIt_IsRead(string text)
+    {
+        string[] options = ["half the gain", "twice the supply", "a third"];
+        AnswerReading read = AnswerReader.Choice(options, text);
+        Assert.Equal((AnswerState.Read, 0.0), (read.State, read.Value));
+    }
 }

@@ -1,3 +1,4 @@
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
@@ -163,6 +164,80 @@ public class MarkerTests
         Assert.Equal(6, marks.Rows.Count);
     }
 
+    /// <summary>Spreadsheets of half of Europe write 2,879; alone it may be 2879, and the student's other answers tell.</summary>
+    [Theory]
+    [InlineData("2,879", "28,4 dB", 2.0)]
+    [InlineData("2,879", "1.234,5 Hz", 2.0)]
+    [InlineData("2,879", "0,125", 2.0)]
+    [InlineData("2,879", "28.4 dB", 0.0)]
+    [InlineData("2,879", "5,123", 0.0)]
+    [InlineData("2,879", "", 0.0)]
+    [InlineData("2.879", "28,4 dB", 2.0)]
+    public void Mark_CommaBeforeThreeDigits_IsReadAsTheStudentsOtherAnswersUseIt(string answer, string other, double points)
+    {
+        KeyQuestion gain = new("q1", "t", 2, "2.879", []) { Kind = QuantityKind.Of<Ratio>(), Value = 2.879, Low = 2.85, High = 2.91 };
+        KeyQuestion decibels = new("q2", "t", 2, "86.1 dB", []) { Kind = QuantityKind.Of<Decibels>(), Value = 86.1, Low = 86, High = 86.2 };
+        Marks marks = Marker.Mark(Of("a1", gain, decibels), [new("a1", "q1", answer, 2), new("a1", "q2", other, 3)]);
+        Assert.Equal((points, answer), (marks.Rows[0].Points, marks.Rows[0].Answer));
+        if (other.StartsWith("28.4", StringComparison.Ordinal))
+        {
+            Assert.Equal(Marker.PowerOfTen, marks.Rows[0].Slip);
+        }
+    }
+
+    [Theory]
+    [InlineData("53.1 nV/Hz")]
+    [InlineData("53,1 nV pro Hz")]
+    [InlineData("53.1 nV per hertz")]
+    public void Mark_RootOfHertzLeftOut_IsPartOfTheUnit(string text)
+    {
+        KeyQuestion question = new("q1", "t", 4, "53.1 nV/√Hz", []) { Kind = QuantityKind.Of<VoltageNoiseDensity>(), Value = 5.31e-8, Low = 5.25e-8, High = 5.37e-8 };
+        Assert.Equal((2.0, Marker.PartOfUnit), Pair(Marker.Judge(question, text)));
+        Assert.Equal(0, Marker.Judge(question, text.Replace("53", "5", StringComparison.Ordinal)).Points);
+    }
+
+    [Theory]
+    [InlineData("174 nV peak")]
+    [InlineData("174 nVp")]
+    [InlineData("174 nV Spitze")]
+    [InlineData("174 nVss")]
+    [InlineData("174 nV crête à crête")]
+    public void Mark_RightNumberThatIsCalledAPeak_EarnsHalf(string text)
+    {
+        KeyQuestion question = new("q1", "t", 4, "174 nV rms", []) { Kind = QuantityKind.Of<VoltageRms>(), Value = 1.74e-7, Low = 1.72e-7, High = 1.76e-7 };
+        Assert.Equal((2.0, Marker.KindOfVoltage), Pair(Marker.Judge(question, text)));
+    }
+
+    /// <summary>Two who exchanged their sheets, in a class that did well, and with the code of their own sheets in the list.</summary>
+    [Fact]
+    public void Mark_AnswersThatFitTheSheetOfAnotherStudent_AreToldAndMarkedByTheirOwn()
+    {
+        Student[] students = [.. Enumerable.Range(1, 8).Select(number => new Student($"s{number}", ""))];
+        Key key = Key.Of(Homework.Make([Topic.Noise, Topic.Gain], null, 8, 5, students));
+        GivenAnswer[] answers =
+        [
+            .. key.Sheets.SelectMany((sheet, at) => sheet.Questions.Select((question, i) => new GivenAnswer(
+                sheet.Student, question.Id, (at == 2 ? key.Sheets[5] : sheet).Questions[i].Answer, 2) { Sheet = SheetCode.Of(key.Code, sheet.Student) })),
+        ];
+        Marks marks = Marker.Mark(key, answers);
+        Finding told = Assert.Single(marks.Findings);
+        Assert.Equal(Messages.SheetOfAnother, told.Code);
+        Assert.Contains("the answers of `s3` fit the sheet of `s6`", told.Message, StringComparison.Ordinal);
+        Assert.True(marks.Rows.Where(row => row.Student == "s3").Sum(row => row.Points) < 0.3 * marks.Rows.Where(row => row.Student == "s3").Sum(row => row.Possible));
+    }
+
+    [Fact]
+    public void Mark_AnswersThatAreWrongOnEverySheet_AreNobodys()
+    {
+        Student[] students = [.. Enumerable.Range(1, 8).Select(number => new Student($"s{number}", ""))];
+        Key key = Key.Of(Homework.Make([Topic.Noise, Topic.Gain], null, 8, 5, students));
+        GivenAnswer[] answers =
+        [
+            .. key.Sheets.SelectMany((sheet, at) => sheet.Questions.Select(question => new GivenAnswer(sheet.Student, question.Id, at == 2 ? "123456" : question.Answer, 2))),
+        ];
+        Assert.DoesNotContain(Messages.SheetOfAnother, Marker.Mark(key, answers).Findings.Select(finding => finding.Code));
+    }
+
     [Fact]
     public void Mark_CommonSheet_MarksWhoeverAnswers()
     {
@@ -172,6 +247,9 @@ public class MarkerTests
         Assert.Equal(homework.Sheets[0].Questions[0].Problem.Points, marks.Rows.Where(row => row.Student == "anyone").Sum(row => row.Points));
         Assert.Equal(["anyone", "other"], marks.Rows.Select(row => row.Student).Distinct());
     }
+
+    private static Key Of(string student, params KeyQuestion[] questions) =>
+        Key.Of(Homework.Make([Topic.Gain], 1, 1, 1, [new Student(student, "")])) with { Sheets = [new KeySheet(student, "", questions)] };
 
     private static (double, string) Pair((double Points, string Slip, string Remark) mark) => (mark.Points, mark.Slip);
 

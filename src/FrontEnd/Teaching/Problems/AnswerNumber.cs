@@ -37,7 +37,9 @@ internal sealed record AnswerNumber(string Digits, string Before, string After, 
 
         signed = 0 < signed && line[signed - 1] is '+' or '-' ? signed - 1 : start;
         bool isNegative = signed < start && line[signed] == '-';
-        bool isAttached = 0 < signed && char.IsLetter(line[signed - 1]);
+
+        // x13 is a gain of 13, and q13 a name.
+        bool isAttached = 0 < signed && char.IsLetter(line[signed - 1]) && !(signed == 1 && line[0] is 'x' or 'X');
         string before = line[..signed].Trim();
         if (before.EndsWith("minus", StringComparison.OrdinalIgnoreCase))
         {

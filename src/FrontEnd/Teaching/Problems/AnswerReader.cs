@@ -65,7 +65,13 @@ internal static class AnswerReader
 
     private static AnswerReading Line(QuantityKind kind, string text, AskedUnit? asked)
     {
-        string clean = AnswerText.Clean(text);
+        string clean = ForeignWords.InEnglish(AnswerText.Clean(text));
+        if (kind.SiUnit is "1" && clean.Contains(':', StringComparison.Ordinal) && clean[(clean.LastIndexOf(':') + 1)..].Trim() is "1")
+        {
+            // A ratio of 13:1.
+            clean = clean[..clean.LastIndexOf(':')].TrimEnd();
+        }
+
         if (clean.Length == 0)
         {
             return AnswerReading.Failed($"there is no text where {kind.Words} is expected");
@@ -103,13 +109,21 @@ internal static class AnswerReader
     public static bool IsOfOtherUnit(QuantityKind? kind, string text) => QuantityKind.All.Any(other =>
         !string.Equals(other.SiUnit, kind?.SiUnit, StringComparison.Ordinal) && Line(other, text, null).State is AnswerState.Read);
 
-    /// <summary>A value whose unit stops short of what was asked for, as V of V/√Hz: the value in that unit; null for any other text.</summary>
+    /// <summary>A value whose unit stops short of what was asked for, as V of V/√Hz, or V/Hz without the root: the value in that unit; null for any other
+    /// text.</summary>
     public static double? OfPartOfUnit(QuantityKind kind, string text) => QuantityKind.All
         .Where(part => kind.SiUnit.StartsWith(part.SiUnit + "/", StringComparison.Ordinal))
         .Select(part => Line(part, text, null))
+        .Concat(kind.SiUnit.EndsWith("/√Hz", StringComparison.Ordinal) ? [Line(kind, AnswerText.WithRoot(text), null)] : [])
         .Where(read => read.State is AnswerState.Read)
         .Select(read => (double?)read.Value)
         .FirstOrDefault();
+
+    /// <summary>A voltage that is called a peak, which is no kind of its own: its number in volts; null for any other text.</summary>
+    public static double? OfPeak(QuantityKind kind, string text) =>
+        kind.SiUnit is "V" && AnswerText.WithoutPeak(ForeignWords.InEnglish(AnswerText.Clean(text))) is { } volts && Line(kind, volts, null) is { State: AnswerState.Read } read
+            ? read.Value
+            : null;
 
     /// <summary>True for one letter alone.</summary>
     public static bool IsLetter(string text) => AnswerText.Phrase(AnswerText.Clean(text)) is [var letter] && char.IsAsciiLetter(letter);
@@ -166,7 +180,8 @@ internal static class AnswerReader
             return new AnswerReading(AnswerState.Bare, bare, "");
         }
 
-        return AnswerReading.Failed(Problem(kind, number.After.Length == 0 ? number.Digits : $"{number.Digits} {number.After}"));
+        return AnswerReading.Failed(AnswerText.HasSecondValue(number.After) ? "more than one value stands on the line"
+            : Problem(kind, number.After.Length == 0 ? number.Digits : $"{number.Digits} {number.After}"));
     }
 
     /// <summary>Number and unit by the reader of designs; null where it cannot read them.</summary>
@@ -250,8 +265,10 @@ internal static class AnswerReader
             return chosen;
         }
 
-        string[] words = rest.Split([' ', ',', '/', '&', ';', '(', ')', '.'], StringSplitOptions.RemoveEmptyEntries);
-        if (words.All(word => word is "or" or "and" or "maybe" or "both" or "perhaps" || (word.Length == 1 && char.IsAsciiLetter(word[0]))))
+        string[] words = AnswerText.WordsOf(rest);
+        if (words.All(word => word is "or" or "and" or "maybe" or "both" or "perhaps" or "oder" or "und" or "ou" or "et" or "possibly" or "also" or "vielleicht"
+                or "auch" or "beide" || (word.Length == 1 && char.IsAsciiLetter(word[0])))
+            || NamesAnother(phrases.Length, letter, words))
         {
             return AnswerReading.Failed("more than one choice stands on the line");
         }
@@ -265,6 +282,11 @@ internal static class AnswerReader
         // "A bigger resistor" is no letter, "a) a bigger resistor" is one.
         return tail[0] is not ' ' || rest[0] is '(' || words[0] is "because" or "since" or "as" ? chosen : null;
     }
+
+    /// <summary>True where another choice's letter stands behind the first, and no word that sets it apart: "C, but maybe B". An "a" may be an article.</summary>
+    private static bool NamesAnother(int options, int letter, string[] words) =>
+        words.Any(word => word is [var other] && 'a' < other && other - 'a' < options && other - 'a' != letter)
+        && !words.Any(word => word is "because" or "since" or "as" or "than" or "not" or "weil" or "da" or "nicht" or "als" or "car" or "pas" or "que" or "instead" or "statt");
 
     /// <summary>True where a text is a choice's beginning, long enough to be told by.</summary>
     private static bool Begins(string phrase, string text) => 8 <= text.Length && phrase.StartsWith(text, StringComparison.Ordinal);

@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>What people write around a number and its unit.</summary>
-internal static class AnswerText
+internal static partial class AnswerText
 {
     /// <summary>Longest line that is read; an answer is a number or a letter.</summary>
     private const int MostLetters = 300;
@@ -165,21 +166,54 @@ internal static class AnswerText
         yield return phrase;
         string rest = phrase;
         while (rest.Split([' ', ':', '=', ','], 2) is [var first, var more]
-            && first is "answer" or "option" or "choice" or "letter" or "solution" or "it" or "is" or "the" or "my" or "i" or "choose" or "change" or "ans" or "")
+            && first is "answer" or "option" or "choice" or "letter" or "solution" or "it" or "is" or "the" or "my" or "i" or "choose" or "change" or "ans"
+                or "antwort" or "lösung" or "wahl" or "ist" or "die" or "réponse" or "reponse" or "choix" or "lettre" or "buchstabe" or "la" or "est" or "")
         {
             yield return rest = more.Trim();
         }
     }
+
+    /// <summary>A text without "peak" at its end; null where it does not end so.</summary>
+    public static string? WithoutPeak(string unit) => Peak().Match(unit.Trim()) is { Success: true } peak ? peak.Groups["unit"].Value : null;
+
+    /// <summary>A density per hertz as one per root of hertz.</summary>
+    public static string WithRoot(string text) => PerHertz().Replace(text, "/√Hz");
+
+    /// <summary>True where a further number stands behind the first, and is no exponent: 20 to 30 nV, 174 nV, 348 nV.</summary>
+    public static bool HasSecondValue(string after) => SecondValue().IsMatch(after);
+
+    /// <summary>The words of a line, without any sign.</summary>
+    public static string[] WordsOf(string text) => [.. Words().Matches(text).Select(match => match.Value)];
+
+    [GeneratedRegex(@"^(?<unit>.*V)\s*[\(_]?(?:peak|pk|p)\)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
+    private static partial Regex Peak();
+
+    [GeneratedRegex(@"\s*(?:/|\bper\b|\bpro\b|\bpar\b)\s*(?:Hz|hertz)\b(?!\s*\^)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
+    private static partial Regex PerHertz();
+
+    [GeneratedRegex(@"(?<!\^\s*)(?:^|[\s,;…+\-.~(])\s*[0-9]", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex SecondValue();
+
+    [GeneratedRegex(@"[\p{L}\p{N}']+", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Words();
+
+    // 1/2, 0.5 or ½ as an exponent of hertz, below a fraction's stroke or negative.
+    [GeneratedRegex(@"\s*(?:/\s*Hz\s*(?:(?:\^|\*\*)\s*\(?\s*(?:1/2|0[.,]5|½)\s*\)?|½)|[\s·⋅*×]\s*Hz\s*(?:\^|\*\*)\s*\(?\s*-\s*(?:1/2|0[.,]5|½)\s*\)?)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
+    private static partial Regex RootOfHertz();
+
+    [GeneratedRegex(@"^(?:1\s*/\s*s|/\s*s|s\s*(?:\^\s*\(?\s*-\s*1\s*\)?|⁻¹))$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex PerSecond();
 
     private static string[] Split(string text) => text.Split([' ', '-', '_', '.', ',', ':', '(', ')', '\''], StringSplitOptions.RemoveEmptyEntries);
 
     /// <summary>Spelled-out parts of a unit as the signs that designs are written with.</summary>
     private static string Signs(string unit)
     {
-        string signs = unit.Replace('[', ' ').Replace(']', ' ').Replace('_', ' ');
+        string signs = RootOfHertz().Replace(unit.Replace('[', ' ').Replace(']', ' ').Replace('_', ' '), "/√Hz");
+        signs = PerSecond().Replace(signs.Trim(), "Hz");
         (string Was, string Is)[] words =
         [
-            (" per ", "/"), ("-per-", "/"), ("square root of ", "√"), ("square root ", "√"), ("root-", "√"), ("root ", "√"), ("roothertz", "√Hz"), ("roothz", "√Hz"),
+            (" per ", "/"), ("-per-", "/"), ("square root of ", "√"), ("square root ", "√"), ("root-", "√"), ("root(", "√("), ("root ", "√"), ("√ ", "√"), ("roothertz", "√Hz"), ("roothz", "√Hz"),
             ("√hertz", "√Hz"), ("sqrt hertz", "√Hz"), ("sqrt(hertz)", "√Hz"), ("/seconds", "/s"), ("/second", "/s"), ("/sec", "/s"), ("/ s", "/s"),
         ];
         foreach ((string was, string now) in words)

@@ -6,6 +6,12 @@ internal sealed record GivenAnswer(string Student, string Question, string Text,
 {
     /// <summary>Code of the sheet that was answered; "" where the list does not tell.</summary>
     public string Sheet { get; init; } = "";
+
+    /// <summary>The text by the decimal sign of the student's other answers; null where it is the text as it is.</summary>
+    public string? Told { get; init; }
+
+    /// <summary>What is read.</summary>
+    public string Read => Told ?? Text;
 }
 
 /// <summary>What one answer earned.</summary>
@@ -83,7 +89,7 @@ internal static class Marker
                 .Select(student => key.Sheets[0] with { Student = student })]
             : [.. key.Sheets];
         AnswerSheets sorting = new(key, shared, sheets, findings);
-        Dictionary<(string, string), GivenAnswer> found = sorting.Sort(answers);
+        Dictionary<(string, string), GivenAnswer> found = WithDecimalSigns(sorting.Sort(answers));
         if (OtherHomework.Finding(sheets, [.. found.Where(one => sorting.IsOwn(one.Value) is null)], sorting.WithoutQuestion) is { } other)
         {
             findings.Insert(0, other);
@@ -103,10 +109,26 @@ internal static class Marker
             }
         }
 
+        if (!shared && !findings.Exists(finding => finding.Code is Messages.AnotherHomework or Messages.SheetsExchanged))
+        {
+            IEnumerable<string> few = rows.GroupBy(row => row.Student, StringComparer.Ordinal)
+                .Where(student => OtherHomework.IsFew(student.Count(row => row.Points == row.Possible), student.Count(row => row.Answer.Length > 0)))
+                .Select(student => student.Key);
+            findings.AddRange(OtherHomework.OfOne(sheets, found, few));
+        }
+
         return new Marks(rows, findings)
         {
             Absent = [.. sheets.Where(sheet => !present.Contains(sheet.Student)).Select(sheet => new Student(sheet.Student, sheet.Name))],
         };
+    }
+
+    /// <summary>The answers with a comma that may be a decimal sign or part thousands as the student's other answers use it.</summary>
+    private static Dictionary<(string, string), GivenAnswer> WithDecimalSigns(Dictionary<(string Student, string Question), GivenAnswer> found)
+    {
+        Dictionary<string, char?> signs = found.GroupBy(one => one.Key.Student, StringComparer.Ordinal)
+            .ToDictionary(student => student.Key, student => DecimalSign.Of(student.Select(one => one.Value.Text)), StringComparer.Ordinal);
+        return found.ToDictionary(one => one.Key, one => one.Value with { Told = DecimalSign.Read(one.Value.Text, signs[one.Key.Student]) });
     }
 
     /// <summary>Marks one text: points, slip and remark.</summary>
@@ -123,6 +145,11 @@ internal static class Marker
             ?? throw new ArgumentException("The key's question has neither choices nor a kind of quantity.", nameof(question));
         AskedUnit asked = AskedUnit.Of(kind, question);
         AnswerReading read = AnswerReader.Quantity(kind, text, asked);
+        if (read.State is AnswerState.Failed && AnswerReader.OfPeak(kind, text) is { } peak && IsRight(question, peak))
+        {
+            return Judge(question, new AnswerReading(AnswerState.OtherKind, peak, ""), asked, shares);
+        }
+
         return read.State is AnswerState.Failed && AnswerReader.OfPartOfUnit(kind, text) is { } value && IsRight(question, value)
             ? (shares.UnitLeftOut * question.Points, PartOfUnit, $"the number is right, but {kind.Words} is in {kind.SiUnit}")
             : Judge(question, read, asked, shares);
@@ -258,7 +285,7 @@ internal static class Marker
             return new Mark(sheet.Student, sheet.Name, question.Id, "", 0, question.Points, "", "no answer");
         }
 
-        (double points, string slip, string remark) = Judge(question, answer.Text, rubric);
+        (double points, string slip, string remark) = Judge(question, answer.Read, rubric);
         if (slip == Unreadable)
         {
             findings.Add(Messages.AnswerUnreadable(sheet.Student, question.Id, remark, answer.Line));

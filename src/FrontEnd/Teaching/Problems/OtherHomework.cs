@@ -20,6 +20,10 @@ internal static class OtherHomework
 
     private const int MostOthers = 12, MostStudents = 40, MostPairs = 3, LeastOnOther = 3;
 
+    // One student alone: so many values, and of them three in four, are no chance, where no more than one in four is right on the own sheet.
+    private const int LeastOfOne = 4;
+    private const double MostOwn = 0.25, LeastShareOnOther = 0.75;
+
     /// <summary>What is said; null where nothing speaks for it.</summary>
     /// <param name="sheets">One for each student.</param>
     /// <param name="answers">By student and question, none of them known to be of its sheet.</param>
@@ -49,6 +53,55 @@ internal static class OtherHomework
             : null;
     }
 
+    /// <summary>Students whose answers are right on somebody else's sheet and not on their own, each told alone: of two exchanged sheets, or of one that was
+    /// copied, the rest of the class shows nothing.</summary>
+    /// <param name="few">Who has no more right than <see cref="MostOwn"/> of the answers.</param>
+    public static IEnumerable<Finding> OfOne(IReadOnlyList<KeySheet> sheets, IReadOnlyDictionary<(string Student, string Question), GivenAnswer> found, IEnumerable<string> few)
+    {
+        Dictionary<string, KeySheet> bySheet = sheets.ToDictionary(sheet => sheet.Student, StringComparer.Ordinal);
+        foreach (KeySheet own in few.Take(MostStudents).Select(student => bySheet[student]))
+        {
+            Telling[] values =
+            [
+                .. own.Questions.Select(question => found.TryGetValue((own.Student, question.Id), out GivenAnswer? answer) ? Of(own, question.Id, answer) : null)
+                    .OfType<Telling>().Where(one => one.Read.State is not AnswerState.Failed),
+            ];
+            int least = Math.Max(LeastOfOne, (int)Math.Ceiling(LeastShareOnOther * values.Length)), right = values.Count(one => one.IsRight(one.Question));
+            if (values.Length < least || MostOwn * values.Length < right)
+            {
+                continue;
+            }
+
+            (KeySheet Sheet, int Right)? fits = sheets.Where(sheet => sheet != own).Select(sheet => (Sheet: sheet, Right: RightOn(sheet, values, least)))
+                .Where(one => least <= one.Right).Select(one => ((KeySheet, int)?)one).FirstOrDefault();
+            if (fits is var (other, there))
+            {
+                yield return Messages.AnswersOfOneFitAnotherSheet(own.Student, other.Student, there, right, values.Length, values.Min(one => one.Line));
+            }
+        }
+    }
+
+    /// <summary>True for a share of right answers that says nothing for a student's own sheet.</summary>
+    public static bool IsFew(int right, int answered) => LeastOfOne <= answered && right <= MostOwn * answered;
+
+    /// <summary>How many values are right on another sheet; 0 as soon as they can be no <paramref name="least"/>.</summary>
+    private static int RightOn(KeySheet sheet, Telling[] values, int least)
+    {
+        int right = 0, left = values.Length;
+        foreach (Telling one in values)
+        {
+            KeyQuestion? other = sheet.Questions.FirstOrDefault(question => string.Equals(question.Id, one.Question.Id, StringComparison.Ordinal));
+            right += other is not null && other.Value != one.Question.Value && one.IsRight(other) ? 1 : 0;
+            left--;
+            if (right + left < least)
+            {
+                return 0;
+            }
+        }
+
+        return right;
+    }
+
     /// <summary>An answer that can tell: a value, or what this question cannot have as its answer. Null for a choice, which is right by chance too often, and for
     /// what is no answer.</summary>
     private static Telling? Of(KeySheet sheet, string id, GivenAnswer answer)
@@ -61,13 +114,13 @@ internal static class OtherHomework
 
         if (question.Kind is not { } kind)
         {
-            return AnswerReader.IsOfOtherUnit(null, answer.Text) && AnswerReader.Choice(question.Options, answer.Text).State is AnswerState.Failed
+            return AnswerReader.IsOfOtherUnit(null, answer.Read) && AnswerReader.Choice(question.Options, answer.Read).State is AnswerState.Failed
                 ? new Telling(sheet.Student, question, AnswerReading.Failed(""), answer.Line)
                 : null;
         }
 
-        AnswerReading read = AnswerReader.Quantity(kind, answer.Text, AskedUnit.Of(kind, question));
-        return read.State is not AnswerState.Failed || AnswerReader.IsOfOtherUnit(kind, answer.Text) || AnswerReader.IsLetter(answer.Text)
+        AnswerReading read = AnswerReader.Quantity(kind, answer.Read, AskedUnit.Of(kind, question));
+        return read.State is not AnswerState.Failed || AnswerReader.IsOfOtherUnit(kind, answer.Read) || AnswerReader.IsLetter(answer.Text)
             ? new Telling(sheet.Student, question, read, answer.Line)
             : null;
     }
