@@ -50,7 +50,7 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act ViewSafety = View("safety", 'f', "safety: currents after a fault");
     public static readonly Act ViewPower = View("power", 'p', "power and data rate");
     public static readonly Act ViewSheet = View("sheet", 's', "the design's name, purpose, montage; write its sheet");
-    public static readonly Act RemoveStage = new('x', [new(KeyName.Delete)], "remove the selected stage, filter or band", Elements.Remove) { NeedsTheForm = true };
+    public static readonly Act RemoveStage = new('x', [new(KeyName.Delete)], "remove the selected stage, filter or band", Elements.Remove) { NeedsTheForm = true, StandsAlone = true };
     public static readonly Act MoveEarlier = new(
         '<', [], "move the selected stage, filter or band one place nearer the scalp", model => Elements.Move(model, -1)) { NeedsTheForm = true };
     public static readonly Act MoveLater = new('>', [], "move it one place nearer the samples", model => Elements.Move(model, +1)) { NeedsTheForm = true };
@@ -58,7 +58,7 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act NextDesign = new('k', [], "next open design", model => (Whereabouts.NextDesign(model), null));
     public static readonly Act CloseDesign = new('\0', [new(KeyName.Letter, 'w', Ctrl: true)], "close this design", Files.AskClose);
     public static readonly Act Open = new('o', [new(KeyName.Letter, 'o', Ctrl: true)], "open a design", Files.AskOpen);
-    public static readonly Act Save = new('w', [new(KeyName.Letter, 's', Ctrl: true)], "save", Files.Save);
+    public static readonly Act Save = new('w', [new(KeyName.Letter, 's', Ctrl: true)], "save", Files.Save) { StandsAlone = true };
     public static readonly Act SaveAs = new('e', [], "save under another name", model => Files.AskName(model, FilePurpose.SaveAs));
     public static readonly Act WriteSheet = new('y', [], "write the sheet", model => Files.AskName(model, FilePurpose.Sheet));
     public static readonly Act WriteCoefficients = new(
@@ -79,7 +79,7 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     {
         IsOfTheTerminal = true,
     };
-    public static readonly Act Quit = new('q', [new(KeyName.Letter, 'q', Ctrl: true)], "quit", Files.AskQuit);
+    public static readonly Act Quit = new('q', [new(KeyName.Letter, 'q', Ctrl: true)], "quit", Files.AskQuit) { StandsAlone = true };
 
     /// <summary>Plain letter; '\0' for none.</summary>
     public char Letter => letter;
@@ -96,6 +96,9 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     /// <summary>True for what acts on the field or figure in hand: nothing that cannot be seen is changed, so a page that covers the form is
     /// closed first.</summary>
     public bool NeedsTheForm { get; init; }
+
+    /// <summary>True for what saves, ends or removes: its letter does nothing in the middle of what looks like a word.</summary>
+    public bool StandsAlone { get; init; }
 
     /// <summary>The letter behind the key of the page of what else there is; '\0' for what is not under it.</summary>
     public char Under { get; init; }

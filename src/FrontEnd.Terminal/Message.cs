@@ -13,7 +13,8 @@ public abstract record Message
     }
 
     /// <summary>A key was pressed.</summary>
-    public sealed record Pressed(Keystroke Key) : Message;
+    /// <param name="MidWord">True for a letter in the middle of what looks like a word typed slowly.</param>
+    public sealed record Pressed(Keystroke Key, bool MidWord = false) : Message;
 
     /// <summary>Something is to be done, by name.</summary>
     public sealed record Do(Act Act) : Message;

@@ -15,7 +15,7 @@ internal static class Updater
     private static (Model Model, Effect? Effect) Perform(Model model, Message message) => message switch
     {
         Message.Pressed pressed when KeyMap.Meaning(pressed.Key) == FieldHelpPage.Way && MessagePage.OpenIfCut(model) is { Page: MessagePage } whole => (whole, null),
-        Message.Pressed pressed => Press(Silent(model), pressed.Key),
+        Message.Pressed pressed => Press(Silent(model), pressed.Key, pressed.MidWord),
         Message.Do { Act: var act } when act == FieldHelpPage.Way && MessagePage.OpenIfCut(model) is { Page: MessagePage } whole => (whole, null),
         Message.Do act => act.Act.Perform(Silent(model)),
         Message.Pasted pasted => Typing.Paste(Silent(model), pasted.Text),
@@ -87,11 +87,16 @@ internal static class Updater
         : Errors.Of(here).Count > 0 ? "changed; what it moves is seen once the file's errors are mended"
         : "changed; what it moves is not seen, as no figures can be given for the design as it stands";
 
-    private static (Model, Effect?) Press(Model model, Keystroke key)
+    private static (Model, Effect?) Press(Model model, Keystroke key, bool midWord)
     {
         if (KeyMap.MeaningWhileTyping(key) is { IsOfTheTerminal: true } everywhere)
         {
             return everywhere.Perform(model);
+        }
+
+        if (midWord && Words.Held(model, key) is { } held)
+        {
+            return (held, null);
         }
 
         if (model.TooSmall)

@@ -6,7 +6,8 @@ namespace FrontEnd.Terminal;
 /// <summary>Tells a typed word from commands. Where each letter is a command, three letters of which none repeats the one before, each within
 /// <see cref="BetweenLetters"/> of the last, are a word: nobody gives commands that fast, and whoever types "hello", or whose terminal pastes
 /// without saying so, wants none of them. What its first letters did is taken back, the rest does nothing, and the message line says so.</summary>
-/// <remarks>No key waits for the next one: a letter acts at once, and is taken back where two more follow it like this. Where the whole word came
+/// <remarks>Letters that come more slowly, each within <see cref="BetweenSlowLetters"/>, may be commands or a word: they act, but one that saves, ends or
+/// removes does not act as the third or a later one of them (<see cref="Act.StandsAlone"/>), and does when it is pressed once more. No key waits for the next one: a letter acts at once, and is taken back where two more follow it like this. Where the whole word came
 /// in one piece its first letter does not act either. The letter behind the key of what else there is belongs to that key.</remarks>
 internal sealed class WordWatch
 {
@@ -16,9 +17,13 @@ internal sealed class WordWatch
     /// <summary>After it a word is over.</summary>
     public static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(400);
 
+    /// <summary>Slower than anybody looks for the letters of a word, about as fast as commands are given one after the other.</summary>
+    public static readonly TimeSpan BetweenSlowLetters = TimeSpan.FromMilliseconds(450);
+
     private const int Most = 40;
 
     private readonly StringBuilder _run = new();
+    private string _lastThree = "";
     private Model? _before;
     private long _last;
     private bool _isWord;
@@ -31,6 +36,7 @@ internal sealed class WordWatch
     {
         TimeSpan since = Stopwatch.GetElapsedTime(_last, read);
         _last = read;
+        _lastThree = IsLetter(key) ? LastThree((since <= BetweenSlowLetters ? _lastThree : "") + char.ToLowerInvariant(key.Letter)) : "";
         if (_isWord && since < Pause && IsOfAText(key))
         {
             return Word(key);
@@ -58,10 +64,12 @@ internal sealed class WordWatch
     /// <summary>A letter with neither Alt nor Ctrl.</summary>
     public static bool IsLetter(Keystroke key) => key is { Key: KeyName.Letter, Alt: false, Ctrl: false } && char.IsLetter(key.Letter);
 
+    private static string LastThree(string letters) => letters.Length > 3 ? letters[^3..] : letters;
+
     private Message.Pressed Pressed(Keystroke key)
     {
         _run.Append(key.Letter);
-        return new Message.Pressed(key);
+        return new Message.Pressed(key, _lastThree.Length == 3 && IsWord(_lastThree));
     }
 
     private Message.Word Word(Keystroke key)

@@ -249,6 +249,11 @@ public sealed class BadDesignTests
         { "[input]\nbias-resistor = \"nothing\"\n", "FE0101", 2, "input.bias-resistor", "does not begin with a number", "or `none`" },
         { "[ground-drive]\naveraging-bandwidth = \"infinite\"\n", "FE0101", 2, "ground-drive.averaging-bandwidth", "does not begin", "`unlimited` or `auto`" },
 
+        // Commas.
+        { "[amplifier]\ngain = \"1,2,3\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write a value like" },
+        { "[amplifier]\ngain = 1.000,5\n", "FE0103", 2, "amplifier.gain", "a comma in its number", "write 1000.5" },
+        { "[input]\nseries-resistor = 1,000 kΩ\n", "FE0103", 2, "input.series-resistor", "a comma in its number", "write \"1.000 kΩ\" or \"1000 kΩ\", whichever" },
+
         // Two values where one is wanted; only what may be unknown has ends.
         { "[converter]\nrate = \"250-500 Hz\"\n", "FE0102", 2, "converter.rate", "is not a frequency", "counts; what lies somewhere between the two is [\"250 Hz\", \"500 Hz\"]" },
         { "[requirements]\nnoise = \"1-2 µV\"\n", "FE0102", 2, "requirements.noise", "peak-to-peak", "write the one that counts" },

@@ -47,6 +47,18 @@ public sealed class FuzzTests
         }
     }
 
+    /// <summary>What a key of a hundred thousand signs was meant to be is not asked at each of them.</summary>
+    [Theory]
+    [InlineData("a-")]
+    [InlineData("aB")]
+    [InlineData("_")]
+    public void Key_OfAnyLength_IsReadInTime(string piece)
+    {
+        Stopwatch watch = Stopwatch.StartNew();
+        Read($"[converter]\n{new StringBuilder().Insert(0, piece, 100_000 / piece.Length)}0 = 1\n", DocumentFormat.Toml, $"a key of {piece}");
+        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(5), $"a key of {piece} took {watch.Elapsed.TotalSeconds:0.0} s");
+    }
+
     private static void Run(string pattern, string folder, DocumentFormat format, int seed)
     {
         string[] originals = [.. Directory.GetFiles(folder, pattern).Order(StringComparer.Ordinal).Select(File.ReadAllText)];

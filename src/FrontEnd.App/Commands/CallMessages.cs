@@ -85,23 +85,8 @@ internal static class CallMessages
 
     public static Finding NotWhole(string option, string text, string range) =>
         Finding.Error(WholeNumber, option, $"`{text}` is not a whole number", "it is written in digits, without a point, a comma, a unit or a power of ten",
-            text.AsSpan().Count('.') == 1 && Groups(text) is { } many && text.Split('.')[0] is var few ? $"write `{many}` if the point groups thousands, `{few}` if it is a decimal sign"
-            : WholeOf(text) is { } whole ? $"write `{whole}`" : range.Length == 0 ? "give a whole number" : $"give a whole number from {range}");
-
-    /// <summary>The digits of a number that is whole and written in another way; null where it is none.</summary>
-    private static string? WholeOf(string text) => NumberMeant.Plain(text) is { } plain && plain.All(letter => char.IsAsciiDigit(letter) || letter == '-') ? plain
-        : Groups(text) is { } grouped ? grouped
-        : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number == Math.Floor(number) && Math.Abs(number) < 1e15
-            ? number.ToString("F0", CultureInfo.InvariantCulture)
-            : null;
-
-    /// <summary>The digits without the commas or points between thousands; null where there are none.</summary>
-    private static string? Groups(string text)
-    {
-        string[] groups = text.TrimStart('-').Split(text.Contains(',', StringComparison.Ordinal) ? ',' : '.');
-        return groups.Length > 1 && groups[0].Length is > 0 and < 4 && groups.All(group => group.All(char.IsAsciiDigit)) && groups.Skip(1).All(group => group.Length == 3)
-            ? (text is ['-', ..] ? "-" : "") + string.Concat(groups) : null;
-    }
+            text.AsSpan().Count('.') == 1 && NumberMeant.Ungrouped(text) is { } many && text.Split('.')[0] is var few ? $"write `{many}` if the point groups thousands, `{few}` if it is a decimal sign"
+            : NumberMeant.Whole(text) is { } whole ? $"write `{whole}`" : range.Length == 0 ? "give a whole number" : $"give a whole number from {range}");
 
     private static string Help(string command) => $"`{command} --help` lists its arguments and options";
 

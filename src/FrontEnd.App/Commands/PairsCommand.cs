@@ -71,7 +71,7 @@ internal static class PairsCommand
         {
             (PairsAnswer? answer, IReadOnlyList<Finding> problems) = PairStudy.Work(question, (at, key) =>
                 words.Under is null ? $"patches[{at + 1}].{key}" : "--" + key);
-            findings.AddRange(problems);
+            findings.AddRange(problems.Select(one => one.Code == Messages.NoSitesNamed ? Messages.NoSitesInCommand(one) : one));
             if (answer is not null)
             {
                 return Show(answer, findings, map, json, outlet);

@@ -120,7 +120,7 @@ internal static class NodeValue
             (FlagNode, FieldKind.Text) => Literals.Quoted(((FlagNode)node).Value ? "true" : "false"),
             (NumberNode { Value: 0 or 1 } flag, FieldKind.Flag) => flag.Value == 1 ? "true" : "false",
             (NumberNode number, FieldKind.NumberList) => $"[{number.Written}]",
-            (TextNode text, FieldKind.Flag) => text.Value.Trim().ToUpperInvariant() switch { "TRUE" or "YES" or "ON" or "1" => "true", "FALSE" or "NO" or "OFF" or "0" => "false", _ => null },
+            (TextNode text, FieldKind.Flag) => TomlValues.Switch(text.Value),
             (TextNode text, FieldKind.TextList) => $"[{string.Join(", ", text.Value.Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(Literals.Quoted))}]",
             (TextNode text, FieldKind.FrequencyRange) when format == DocumentFormat.Toml && Pair(text.Value) is var (low, high) => $"[{Literals.Quoted(low)}, {Literals.Quoted(high)}]",
             _ => null,

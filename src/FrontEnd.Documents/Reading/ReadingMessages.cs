@@ -54,7 +54,7 @@ internal static class ReadingMessages
     /// <param name="written">The number as it stands in the file, without quotes.</param>
     internal static Finding CommaInNumber(string key, string written) =>
         Error(Messages.DecimalComma, key, $"`{written}` has a comma in its number", "the decimal sign is a point, whatever the language of the machine",
-            $"write {(written.Any(char.IsLetter) ? $"\"{NumberMeant.WithoutComma(written)}\"" : NumberMeant.WithoutComma(written))}");
+            $"write {NumberMeant.WithoutComma(written, quotes: written.Any(char.IsLetter))}");
 
     /// <param name="quote">The one that it begins with.</param>
     /// <param name="closed">The text with it.</param>

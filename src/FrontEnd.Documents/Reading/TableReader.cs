@@ -338,6 +338,11 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
     /// <param name="value">The value in TOML; null for none.</param>
     private static string? KeyMeant<TOwner>(TablePlace<TOwner> place, TableNode table, string key, string? value)
     {
+        if (LongestKey < key.Length)
+        {
+            return null;
+        }
+
         FieldDescription? Field(string name) => place.Set.Find(place.Path.Length == 0 ? name : $"{place.Path}.{name}");
         string own = place.Path[(place.Path.LastIndexOf('.') + 1)..];
         string[] others = [key.Replace('.', '-'), key.Replace('_', '-'), key.Replace("-", "", StringComparison.Ordinal), own.Length > 0 && key.StartsWith(own + ".", StringComparison.Ordinal) ? key[(own.Length + 1)..] : key];
@@ -360,6 +365,9 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
 
         return null;
     }
+
+    /// <summary>Longest key of which is asked what it was meant to be, in characters: it is taken apart at every one of them.</summary>
+    private const int LongestKey = 100;
 
     private static string? WithUnit(FieldDescription field, string number, string unit)
     {
@@ -406,17 +414,18 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             if (elsewhere is not null)
             {
                 string other = Parent(elsewhere);
-                if (!isTable && other.Length > 0 && log.Findings.Count > 0 && log.Findings[^1] is { Code: ReadingMessages.UnknownKey, Note: { } note } before
-                    && note == $"the nearest is `{other}.{before.Field[(before.Field.LastIndexOf('.') + 1)..].Split(',')[0]}`")
+                if (!isTable && other.Length > 0 && _moved is var (before, home) && ReferenceEquals(log.Findings[^1], before) && string.Equals(home, other, StringComparison.Ordinal))
                 {
                     // One after the other of the same table: its head is missing.
                     log.Findings[^1] = before with { Help = $"write [{other}] before them, the keys from here to `{entry.Key}`, or move them to that table" };
+                    _moved = (log.Findings[^1], other);
                     return;
                 }
 
                 Finding moved = ReadingMessages.Unknown(prefix + entry.Key, elsewhere, known, isTable);
                 log.Report(place.Text, moved with { Help = isTable ? $"write [{elsewhere}] if that is intended, or remove it" : $"move it to its table if `{elsewhere}` is intended, or remove it" },
                     entry.KeySpan);
+                _moved = isTable || log.Findings.Count == 0 ? null : (log.Findings[^1], other);
                 return;
             }
         }
@@ -424,6 +433,9 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         log.Report(place.Text, ReadingMessages.Unknown(prefix + entry.Key, nearest is null ? null : prefix + nearest,
             [.. isTable ? candidates.Where(one => IsTableOrList(place, one)) : candidates], isTable), entry.KeySpan);
     }
+
+    /// <summary>What was said last of a key that belongs to another table, and that table.</summary>
+    private (Finding Said, string Table)? _moved;
 
     /// <summary>Tables that the file may have besides a design's.</summary>
     public IReadOnlyList<string> Besides { get; init; } = [];

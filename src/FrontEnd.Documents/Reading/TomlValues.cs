@@ -5,8 +5,6 @@ namespace FrontEnd.Documents.Reading;
 /// <summary>What is wrong with a value that a TOML parser refuses, and how it is to be written.</summary>
 internal static partial class TomlValues
 {
-    private static readonly string[] Yes = ["true", "yes", "on"], No = ["false", "no", "off"];
-
     /// <param name="Finding">What is wrong.</param>
     /// <param name="At">Where in the value.</param>
     /// <param name="Meant">The value as it is to be written; null where nobody knows, or where it may be one of two.</param>
@@ -135,8 +133,7 @@ internal static partial class TomlValues
             return TomlLine.IsValue(before) ? new(ReadingMessages.EndsInSign(path, bare[^1], before), bare.Length - 1, before) : before.Length == 0 ? null : Of(path, before);
         }
 
-        string? flag = Array.Exists(Yes, word => Same(word, bare)) ? "true" : Array.Exists(No, word => Same(word, bare)) ? "false" : null;
-        if (flag is not null)
+        if (Switch(bare) is { } flag)
         {
             return new(ReadingMessages.NotTrueOrFalse(path, bare, flag), 0, flag);
         }
@@ -150,7 +147,8 @@ internal static partial class TomlValues
             : null;
     }
 
-    private static bool Same(string word, string written) => string.Equals(word, written, StringComparison.OrdinalIgnoreCase);
+    /// <summary>The position of a switch that a word stands for; null for any other word.</summary>
+    public static string? Switch(string word) => word.Trim().ToUpperInvariant() switch { "TRUE" or "YES" or "ON" or "1" => "true", "FALSE" or "NO" or "OFF" or "0" => "false", _ => null };
 
     /// <summary>A text as it is to be written: a number bare, anything else in quotes.</summary>
     public static string Proper(string text) => NumberMeant.Plain(text) ?? (NumberMeant.IsNumber(text.Trim()) ? text.Trim() : $"\"{text.Trim()}\"");
@@ -181,7 +179,7 @@ internal static partial class TomlValues
     [GeneratedRegex("^[+-]?[0-9]{1,3}(,[0-9]{3}){2,}(\\.[0-9]*)?\\b", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Grouped();
 
-    [GeneratedRegex("^[+-]?[0-9]+,[0-9]+(?![0-9,])", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^[+-]?(?:[0-9]+|[1-9][0-9]{0,2}(?:\\.[0-9]{3})+),[0-9]+(?![0-9,.])", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Decimal();
 
     [GeneratedRegex("^[+-]?[0-9_]{19,}$", RegexOptions.None, 1000)]

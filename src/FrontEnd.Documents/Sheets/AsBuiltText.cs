@@ -8,12 +8,15 @@ internal static class AsBuiltText
     /// <summary>So many figures are named; the rest is counted.</summary>
     private const int Named = 8;
 
+    private const string Command = "frontend size --as-built DESIGN -o FILE";
+
     /// <summary>As plain text, with what the design says of itself.</summary>
-    public static string Page(AsBuilt built, int width = TextPage.Width)
+    /// <param name="adopts">What adopts the values, for whoever reads it: a command or a key.</param>
+    public static string Page(AsBuilt built, int width = TextPage.Width, string adopts = Command)
     {
         TextPage page = new(width);
         page.OwnCautions(built.Built.Design);
-        foreach (string sentence in Of(built))
+        foreach (string sentence in Of(built, adopts))
         {
             page.Paragraph(sentence);
         }
@@ -22,8 +25,9 @@ internal static class AsBuiltText
         return page.ToString();
     }
 
-    /// <summary>One sentence for the values, one for the figures; the command that takes the values over.</summary>
-    public static IReadOnlyList<string> Of(AsBuilt built)
+    /// <summary>One sentence for the values, one for the figures; what takes the values over.</summary>
+    /// <param name="adopts">The command or the key that does.</param>
+    public static IReadOnlyList<string> Of(AsBuilt built, string adopts = Command)
     {
         if (built.Values.Count == 0)
         {
@@ -38,7 +42,7 @@ internal static class AsBuiltText
         [
             $"The board is built of values that can be bought: {string.Join("; ", built.Values.Select(one => $"{one.Key} {one.From} becomes {one.To}"))}.",
             moved,
-            "The design stays as it is until these values are adopted: frontend size --as-built DESIGN -o FILE.",
+            $"The design stays as it is until these values are adopted: {adopts}.",
         ];
     }
 

@@ -8,7 +8,8 @@ internal static class BenchText
     private const int BarRoom = 24;
 
     /// <summary>The tests with the readings to expect.</summary>
-    public static string Of(Design design, IReadOnlyList<BenchReading> plan, int width = TextPage.Width)
+    /// <param name="lists">What lists the limits to check before a recording, for whoever reads it: a command or a key.</param>
+    public static string Of(Design design, IReadOnlyList<BenchReading> plan, int width = TextPage.Width, string lists = "`frontend check`")
     {
         TextPage page = new(width);
         Head(page, design, plan.Select(test => test.Channel).FirstOrDefault());
@@ -42,7 +43,7 @@ internal static class BenchText
         }
 
         page.Blank();
-        page.Paragraph("Before each recording: contact, mismatch, offset and battery as `frontend check` lists them under \"before a recording, check\".");
+        page.Paragraph($"Before each recording: contact, mismatch, offset and battery as {lists} lists them under \"{BudgetTables.BeforeARecording}\".");
         page.Paragraph("Readings at the electrodes are those of the samples divided by the gain gain.mid. Noise, gain and rejection tolerances are common practice, no source.");
         page.Cautions();
         return page.ToString();

@@ -87,7 +87,8 @@ internal static class LessonText
     /// <summary>What came of it, and why.</summary>
     /// <param name="said">Which choice was predicted, from 0; null for none.</param>
     /// <param name="design">The user's file, where the lesson is on one; null where it is on its own design.</param>
-    public static string Answer(LessonOutcome outcome, int? said, string? design = null, int width = TextPage.Width)
+    /// <param name="way">The key that takes the next step, and what it does; null for the command that does.</param>
+    public static string Answer(LessonOutcome outcome, int? said, string? design = null, int width = TextPage.Width, string? way = null)
     {
         Lesson lesson = outcome.Lesson;
         TextPage page = new(width);
@@ -120,8 +121,16 @@ internal static class LessonText
         }
 
         page.Blank();
-        page.Paragraph(Next(outcome, design), Label("next"));
-        page.Line(Label("") + Command(outcome, design));
+        page.Paragraph(way is null || outcome.IsAsWritten ? Next(outcome, design) : "The next lesson.", Label("next"));
+        if (way is null)
+        {
+            page.Line(Label("") + Command(outcome, design));
+        }
+        else
+        {
+            page.Paragraph(way, Label(""));
+        }
+
         page.Cautions();
         return page.ToString();
     }

@@ -17,7 +17,9 @@ internal static class PartlyKnownText
         _ => Wording.Word(kind),
     };
 
-    public static string Of(Sheet sheet, int width = TextPage.Width)
+    /// <summary>The whole page.</summary>
+    /// <param name="listsAll">Where all values that were drawn are listed, for whoever reads it; "" for nowhere.</param>
+    public static string Of(Sheet sheet, int width = TextPage.Width, string listsAll = "`--json` lists all of them")
     {
         TextPage page = new(width);
         Assessment assessment = sheet.Assessment;
@@ -35,7 +37,7 @@ internal static class PartlyKnownText
         Sees(page, assessment);
         Hum(page, assessment);
         Verdicts(page, assessment);
-        Unknown(page, assessment, design);
+        Unknown(page, assessment, design, listsAll);
         Findings(page, sheet);
         page.Cautions();
         return page.ToString();
@@ -203,7 +205,7 @@ internal static class PartlyKnownText
         }
     }
 
-    private static void Unknown(TextPage page, Assessment assessment, PartlyKnownDesign design)
+    private static void Unknown(TextPage page, Assessment assessment, PartlyKnownDesign design, string listsAll)
     {
         string?[] deciding = [.. assessment.Judged.Select(result => result.Verdict.DecidedBy).Distinct()];
         UnknownField[] shown = [.. design.Unknowns.Where(one => one.IsStated || deciding.Contains(one.Key, StringComparer.Ordinal))];
@@ -217,7 +219,7 @@ internal static class PartlyKnownText
 
         if (shown.Length < design.Unknowns.Count)
         {
-            page.Paragraph("and others within their usual ranges, which matter less; `--json` lists all of them", "  ");
+            page.Paragraph($"and others within their usual ranges, which matter less{(listsAll.Length > 0 ? "; " : "")}{listsAll}", "  ");
         }
     }
 

@@ -7,7 +7,8 @@ internal static class SpreadText
 {
     private const int BarWidth = 40;
 
-    public static string Of(SpreadResult result, int width = TextPage.Width)
+    /// <param name="explains">What names the key of a limit, for whoever reads it: a command or a key.</param>
+    public static string Of(SpreadResult result, int width = TextPage.Width, string explains = "`frontend explain DESIGN FIGURE`")
     {
         TextPage page = new(width);
         page.Paragraph(result.Design.Name);
@@ -19,7 +20,7 @@ internal static class SpreadText
         {
             // Eighty columns have no room for the keys of the limits beside whole ids.
             page.Table(SpreadWording.YieldColumns[..^1], [.. rows.Select(row => row with { Cells = [.. row.Cells.Take(row.Cells.Count - 1)] })]);
-            page.Paragraph("`frontend explain DESIGN FIGURE` names the key of a limit.");
+            page.Paragraph($"{explains} names the key of a limit.");
         }
 
         page.Blank();

@@ -20,6 +20,6 @@ internal sealed record BenchPage : StudyPage
     public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)
     {
         (IReadOnlyList<BenchReading> plan, IReadOnlyList<Finding> findings) = BenchPlan.Of(design);
-        return findings.Count > 0 ? Refused(findings, "") : new StudyOutcome(width => BenchText.Of(design, plan, width), [], 0);
+        return findings.Count > 0 ? Refused(findings, "") : new StudyOutcome(width => BenchText.Of(design, plan, width, $"the sheet (Esc, then {Act.WriteSheet.Letter} writes it)"), [], 0);
     }
 }

@@ -11,6 +11,8 @@ internal sealed record BoughtPage : StudyPage
     public static readonly Act Way = new(
         '\0', [], "values that can be bought, and what they change", model => OpenStudy(model, new BoughtPage())) { Under = 'v' };
 
+    private const string Adopts = "Enter takes them over";
+
     /// <inheritdoc/>
     public override string Title => "values that can be bought";
 
@@ -28,7 +30,7 @@ internal sealed record BoughtPage : StudyPage
 
         AsBuilt built = AsBuilt.Of(assessment);
         return new StudyOutcome(
-            width => AsBuiltText.Page(built, width),
-            built.Values.Count == 0 ? [] : [new StudyChoice("values that can be bought", built.Built.Design, "Enter takes them over; u undoes it")], 0);
+            width => AsBuiltText.Page(built, width, Adopts),
+            built.Values.Count == 0 ? [] : [new StudyChoice("values that can be bought", built.Built.Design, $"{Adopts}; u undoes it")], 0);
     }
 }

@@ -36,7 +36,7 @@ internal sealed record PairsPage(string Under = "O1", bool Best = false) : Study
             },
             (at, key) => own ? $"patches[{at + 1}].{key}" : key);
         return answer is null
-            ? Refused(findings, "")
+            ? Refused(findings.Select(one => one.Code == Messages.NoSitesNamed ? Messages.NoSitesOnScreens(one, $"{Act.ViewSheet.Letter}") : one), "")
             : new StudyOutcome(width => PairsText.Of(answer, width) + Found(findings, width, "\n"), [], 0);
     }
 

@@ -41,7 +41,7 @@ internal sealed record SpreadPage(int Builds = 10_000, ulong Seed = 1, bool Norm
             Threads = Math.Max(1, Environment.ProcessorCount - 1),
         };
         return SpreadRun.Run(design, options, new Told<int>(builds => progress((double)builds / Builds)), cancellation) is { } result
-            ? new StudyOutcome(width => SpreadText.Of(result, width), [], 0)
+            ? new StudyOutcome(width => SpreadText.Of(result, width, $"Enter on a figure of the verdicts (Esc, then {Act.ViewVerdicts.Letter})"), [], 0)
             : Refused(Evaluator.Evaluate(design).Findings, "the network of at least one build of this design has no solution");
     }
 

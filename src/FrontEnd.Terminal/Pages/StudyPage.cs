@@ -215,7 +215,7 @@ public abstract record StudyPage : TextPage
     {
         string words = choice.Word.Length > 60 ? choice.Word[..choice.Word.IndexOf(':')] : choice.Word;
         Model closed = model with { Page = null };
-        (Model next, Effect? effect) = Advising.TakeOver(closed, choice.Design, words, $"{words} taken over; u undoes it");
+        (Model next, Effect? effect) = Advising.TakeOver(closed, choice.Design, words, $"taken over: {words}; u undoes it");
         return next.Page is null && next.Complaint is null && ReferenceEquals(next.Here, closed.Here)
             ? (closed.Tell($"{words} is already set"), null)
             : (next, effect);

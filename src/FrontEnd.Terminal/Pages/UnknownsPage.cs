@@ -31,6 +31,6 @@ internal sealed record UnknownsPage(DesignDocument? Document = null) : StudyPage
             ? Written(new Sheet(Document, PartlyKnownEvaluator.Evaluate(partly)))
             : Refused([], "Every value of this design is known; its figures are next to the form.");
 
-        static StudyOutcome Written(Sheet sheet) => new(width => PartlyKnownText.Of(sheet, width), [], 0);
+        static StudyOutcome Written(Sheet sheet) => new(width => PartlyKnownText.Of(sheet, width, listsAll: ""), [], 0);
     }
 }

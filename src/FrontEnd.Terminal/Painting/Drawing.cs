@@ -3,6 +3,10 @@ namespace FrontEnd.Terminal;
 /// <summary>What several pictures are made of: a typed line, rows to choose from, marks of what is out of sight.</summary>
 internal static class Drawing
 {
+    /// <summary>The first so many of wrapped lines; the last of them says by its end that there are more.</summary>
+    public static IReadOnlyList<string> Cut(Canvas canvas, IReadOnlyList<string> lines, int most, int width) =>
+        lines.Count <= most ? lines : [.. lines.Take(most - 1), canvas.Fit(string.Join(' ', lines.Skip(most - 1)), width)];
+
     /// <summary>A line that is typed in, its caret kept in sight.</summary>
     public static void TypedLine(Canvas canvas, int x, int y, int room, Line line, Ink ink)
     {

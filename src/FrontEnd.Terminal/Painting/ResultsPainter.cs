@@ -19,7 +19,8 @@ internal static class ResultsPainter
         }
 
         int y = top + 1;
-        foreach (string line in Withheld(canvas, model, shown, width).Take(Math.Max(3, height / 2)))
+        // Where there are no figures, why not is worth more than their names.
+        foreach (string line in Drawing.Cut(canvas, [.. Withheld(canvas, model, shown, width)], Math.Max(3, shown.HasFigures || model.OnResults ? height / 2 : height - 2), width))
         {
             canvas.Put(x, y++, line, Ink.Fail);
         }

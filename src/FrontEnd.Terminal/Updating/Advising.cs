@@ -17,7 +17,7 @@ internal static class Advising
     /// <summary>Makes the change that helps most for the figure in hand.</summary>
     public static (Model Model, Effect? Effect) Apply(Model model)
     {
-        if (Errors.Of(model.Here) is [var wrong, ..])
+        if (Errors.InTheWay(model.Here) is { } wrong)
         {
             return (model.Complain(wrong), null);
         }

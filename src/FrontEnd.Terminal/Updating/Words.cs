@@ -5,6 +5,22 @@ namespace FrontEnd.Terminal;
 /// <summary>A word that was typed where each letter is a command.</summary>
 internal static class Words
 {
+    /// <summary>A letter in the middle of what looks like a word, where it would answer a question, save, end or remove: it does nothing, and says so; null where it may act.</summary>
+    public static Model? Held(Model model, Keystroke key)
+    {
+        if (model.Page is QuestionPage question)
+        {
+            return question.Answers.Any(answer => answer.Letter == char.ToLowerInvariant(key.Letter))
+                ? model.Tell($"{key.Letter}: no answer, as it came in the middle of what looks like a word; press it again if it is one")
+                : null;
+        }
+
+        // A page with a use of its own for the letter has it.
+        return model.Editing is null && KeyMap.Meaning(key) is { StandsAlone: true } act && (model.TooSmall || model.Page?.Press(model, key) is null)
+            ? model.Tell($"{key.Letter}: not taken for \"{act.Does}\", as it came in the middle of what looks like a word; press it again if you mean it")
+            : null;
+    }
+
     /// <summary>The model as it was before the word, but for news from the background; says what happened.</summary>
     public static (Model Model, Effect? Effect) TakeBack(Model model, Message.Word word)
     {

@@ -24,7 +24,14 @@ internal static partial class Messages
     internal static Finding NoSites(string design) =>
         new(NoSitesNamed, Severity.Error, DesignKeys.Montage.Sites, $"{design} names no known site of the head",
             "which pair of sites sees a source depends on where the sites are",
-            "name them in montage.sites and montage.reference, or give --sites \"O1 O2 Cz A1\"");
+            "name them in montage.sites and montage.reference, such as \"O1, O2, Cz\" and \"A1\"");
+
+    /// <summary>The same for the command that takes sites in place of a design.</summary>
+    internal static Finding NoSitesInCommand(Finding noSites) => noSites with { Help = noSites.Help + ", or give --sites \"O1 O2 Cz A1\"" };
+
+    /// <summary>The same on the screens.</summary>
+    /// <param name="key">The key that leads to the fields.</param>
+    internal static Finding NoSitesOnScreens(Finding noSites, string key) => noSites with { Help = $"name them: Esc, then {key}, shows the fields `sites` and `reference` of the montage" };
 
     internal static Finding NoSource() =>
         new(NoSourceGiven, Severity.Error, "--under", "no source is given", "the program does not guess where a rhythm comes from",

@@ -27,7 +27,8 @@ internal static partial class Messages
     internal static ParseProblem Comma(string text, QuantityKind kind, int position)
     {
         string[] readings = NumberMeant.Readings(text);
-        (string Help, string? Meant) told = readings is [var point, var plain] ? ($"write `{point}` if the comma is a decimal sign, `{plain}` if it groups thousands", null)
+        (string Help, string? Meant) told = readings.Length == 0 ? ($"write {NumberMeant.WithoutComma(text)}", null)
+            : readings is [var point, var plain] ? ($"write `{point}` if the comma is a decimal sign, `{plain}` if it groups thousands", null)
             : kind.Is<Resistance>() && NumberMeant.IsNumber(readings[0]) ? ($"write `{readings[0]} Ω` if ohms are meant", $"{readings[0]} Ω")
             : QuantityText.TryParse(kind, readings[0], out _, out ParseProblem? problem) ? ($"write `{readings[0]}`", readings[0])
             : problem.NamesValue ? (problem.Help, problem.Meant) : ($"write `{readings[0]}` with a unit: {WriteSuch(kind)}", null);

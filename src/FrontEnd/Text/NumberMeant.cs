@@ -28,7 +28,7 @@ internal static partial class NumberMeant
         return IsNumber(plain) ? $"write {plain}, a bare number without quotes"
             : plain.EndsWith('%') && QuantityText.TryParse(plain, out Share share, out _)
                 ? $"{plain} are a factor of {Number(share.Fraction)}: write {Number(share.Fraction)}"
-            : plain.All(letter => char.IsAsciiDigit(letter) || letter is ',' or '.' or '-' or '+') && plain.Contains(',', StringComparison.Ordinal)
+            : plain.All(letter => char.IsAsciiDigit(letter) || letter is ',' or '.' or '-' or '+') && Readings(plain).Length > 0
                 ? $"write {WithoutComma(plain)}, a bare number without quotes"
             : Quotient().Match(plain) is { Success: true } quotient && Value(quotient.Groups["over"].Value) / Value(quotient.Groups["under"].Value) is var ratio && double.IsFinite(ratio)
                 ? $"write {Number(ratio)}, a bare number without quotes"
@@ -111,42 +111,62 @@ internal static partial class NumberMeant
     public static bool IsNumber(string text) =>
         double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number);
 
-    /// <summary>A number with a decimal comma, or with commas between its thousands, as it is to be written. One comma before three digits may
-    /// be either.</summary>
-    public static string WithoutComma(string written) => Readings(written) switch
+    /// <summary>What to write for a number with a decimal comma, or with commas between its thousands. One comma before three digits may be either.</summary>
+    /// <param name="quotes">True for a text, which a file has in quotes.</param>
+    public static string WithoutComma(string written, bool quotes = false)
     {
-        [var one] when 1 < written.AsSpan().Count(',') => $"{one}: no signs between thousands",
-        [var one] => one,
-        var both => $"{both[0]} or {both[1]}, whichever is intended",
-    };
+        string[] readings = [.. Readings(written).Select(one => quotes ? $"\"{one}\"" : one)];
+        return readings switch
+        {
+            [] => "the number with a point as its decimal sign, and no comma",
+            [var one] when 1 < written.AsSpan().Count(',') => $"{one}: no signs between thousands",
+            [var one] => one,
+            var both => $"{both[0]} or {both[1]}, whichever is intended",
+        };
+    }
 
-    /// <summary>What a number with commas may be, each in plain signs with what follows the number; one, or two where the comma may be a point or stand between
-    /// thousands.</summary>
+    /// <summary>What a number with commas may be, each in plain signs with what follows the number; one, two where the comma may be a point or stand between
+    /// thousands, none where nobody knows: 10,5,3 and 0,000,001.</summary>
     public static string[] Readings(string written)
     {
-        int from = written.AsSpan().IndexOfAnyInRange('0', '9'), comma = written.LastIndexOf(','), point = written.LastIndexOf('.');
-        int end = Math.Max(from, 0);
-        while (end < written.Length && (char.IsAsciiDigit(written[end]) || written[end] is ',' or '.'))
-        {
-            end++;
-        }
-
-        string plain = written.Replace(",", "", StringComparison.Ordinal), number = written[Math.Max(from, 0)..end];
-        if (0 <= point && point < end && point < comma)
-        {
-            return [written[..end].Replace(".", "", StringComparison.Ordinal).Replace(',', '.') + written[end..]];
-        }
-
-        bool isOne = number.AsSpan().Count(',') == 1, isGroup = isOne && number.Length - number.IndexOf(',', StringComparison.Ordinal) == 4 && !number.StartsWith('0') && comma - from <= 3;
-        string decimalComma = written[..Math.Max(0, comma)] + "." + written[(comma + 1)..];
-        return !isOne || (0 <= point && point < end) ? [plain] : isGroup ? [decimalComma, plain] : [decimalComma];
+        const string Signs = "0123456789,.";
+        int from = Math.Max(0, written.AsSpan().IndexOfAny(Signs)), length = written.AsSpan(from).IndexOfAnyExcept(Signs);
+        int end = length < 0 ? written.Length : from + length;
+        string number = written[from..end], before = written[..from], behind = written[end..];
+        string Bare(char grouping) => before + number.Replace($"{grouping}", "", StringComparison.Ordinal).Replace(',', '.') + behind;
+        bool isDecimal = DecimalComma().IsMatch(number), isGrouped = ThousandsByComma().IsMatch(number);
+        return isDecimal && isGrouped ? [Bare('\0'), Bare(',')] : isDecimal ? [Bare('\0')] : isGrouped ? [Bare(',')] : ThousandsByPoint().IsMatch(number) ? [Bare('.')] : [];
     }
+
+    [GeneratedRegex("^[0-9]*,[0-9]*$", RegexOptions.None, 1000)]
+    private static partial Regex DecimalComma();
+
+    [GeneratedRegex("^[1-9][0-9]{0,2}(?:,[0-9]{3})+(?:\\.[0-9]*)?$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex ThousandsByComma();
+
+    [GeneratedRegex("^[1-9][0-9]{0,2}(?:\\.[0-9]{3})+,[0-9]*$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex ThousandsByPoint();
 
     /// <summary>A number with points or underscores between its thousands without them: 1.000.000, 2_200.</summary>
     public static string WithoutGroups(string text) => Grouped().Replace(text, match => match.Value.Replace(".", "", StringComparison.Ordinal).Replace("_", "", StringComparison.Ordinal));
 
     [GeneratedRegex(@"(?<![0-9.])(?:[0-9]{1,3}(?:\.[0-9]{3}){2,}|[0-9]+(?:_[0-9]+)+)(?![0-9.])", RegexOptions.None, 1000)]
     private static partial Regex Grouped();
+
+    /// <summary>The digits of a number that is whole and written in another way; null where it is none.</summary>
+    public static string? Whole(string text) => Plain(text) is { } plain && plain.All(letter => char.IsAsciiDigit(letter) || letter == '-') ? plain
+        : Ungrouped(text) is { } grouped ? grouped
+        : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number == Math.Floor(number) && Math.Abs(number) < 1e15
+            ? number.ToString("F0", CultureInfo.InvariantCulture)
+            : null;
+
+    /// <summary>The digits of a whole number without the commas or points between its thousands, be they one: 1,000; null where there are none.</summary>
+    public static string? Ungrouped(string text)
+    {
+        string[] groups = text.TrimStart('-').Split(text.Contains(',', StringComparison.Ordinal) ? ',' : '.');
+        return groups.Length > 1 && groups[0].Length is > 0 and < 4 && groups.All(group => group.All(char.IsAsciiDigit)) && groups.Skip(1).All(group => group.Length == 3)
+            ? (text is ['-', ..] ? "-" : "") + string.Concat(groups) : null;
+    }
 
     /// <summary>The factor of a level as it is to be written: 5.012 of 14 dB.</summary>
     public static string Factor(Decibels level) => QuantityText.FormatTrimmed(level.VoltageRatio, "1", 4);

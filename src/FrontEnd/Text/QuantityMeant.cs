@@ -203,6 +203,6 @@ internal static partial class QuantityMeant
     private static partial Regex Lead();
 
     // Signs behind a value that reckon with it or make another unit of it.
-    [GeneratedRegex(@"^(?:[*×x·+^²³]|/\s*\p{L}|-\s*[0-9])", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?:[*×x·+^²³]|/\s*(?:\p{L}|[0-9.]+\s*$)|-\s*[0-9])", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Reckoned();
 }

@@ -53,6 +53,32 @@ public sealed class LessonPageTests
         Assert.Null(shown.Press(Enter).Page);
     }
 
+    /// <summary>Who answers twice stays in the lesson; the next step that the lesson proposes, another value or another lesson, is a key away.</summary>
+    [Fact]
+    public void Page_AfterTheAnswer_StaysAndLeadsOn()
+    {
+        Model answered = Setup.Start(Setup.Headband, 80, 60).Type("zl").Press(Enter);
+        foreach (string letter in (string[])["a", "b", "c", "A"])
+        {
+            Model again = answered.Type(letter);
+            Assert.Equal(answered.Page, again.Page);
+            Assert.Contains("r asks for a prediction again", again.Status, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("n tries it: electrodes.active.contact-resistance 25 kΩ", answered.Screen(), StringComparison.Ordinal);
+        Model tried = answered.Type("n");
+        Assert.Contains("electrodes.active.contact-resistance: 100 kΩ -> 25 kΩ", tried.Screen(), StringComparison.Ordinal);
+        Assert.Contains($"n opens it: {Lessons.All[1].Title}", tried.Press(Enter).Screen(), StringComparison.Ordinal);
+        foreach (int number in Enumerable.Range(0, Lessons.All.Count))
+        {
+            Lesson lesson = Lessons.All[number];
+            Model next = Setup.Start(Setup.Headband, 80, 60).Type("zl" + new string('+', number)).Press(Enter).Type("n");
+            LessonPage page = Assert.IsType<LessonPage>(next.Page);
+            Assert.IsType<LessonStudy>(page.Outcome);
+            Assert.Equal(lesson.NextLesson.Length > 0 ? lesson.NextLesson : lesson.Name, Lessons.All[page.Lesson].Name);
+        }
+    }
+
     [Fact]
     public void Lessons_AllOfThem_AreReachedAndTheDesignStaysAsItIs()
     {

@@ -249,6 +249,55 @@ public class ScreenTests
         Directory.Delete(folder, recursive: true);
     }
 
+    /// <summary>A word typed so slowly that its letters act one by one: none in its middle saves, ends, removes or answers a question; pressed once more, or after a pause, it does.</summary>
+    [Theory]
+    [InlineData("naw", "save", 250)]
+    [InlineData("naw", "save", 400)]
+    [InlineData("avW", "save", 300)]
+    [InlineData("vaq", "quit", 250)]
+    [InlineData("nmfx", "remove the selected stage, filter or band", 250)]
+    public void Letter_InTheMiddleOfASlowWord_NeitherSavesNorEndsNorRemoves(string word, string does, int milliseconds)
+    {
+        string folder = Directory.CreateTempSubdirectory("frontend-test-").FullName, file = Path.Combine(folder, "design.toml");
+        File.Copy(Setup.Headband, file);
+        string before = File.ReadAllText(file);
+        using Harness harness = new(80, 24, file);
+        harness.Type("+").Settle();
+        string text = harness.Session.Model.Here.Document.Text;
+        harness.Send(word[..1]);
+        word[1..].ToList().ForEach(letter => harness.SendAfter(milliseconds, letter.ToString()));
+        harness.Settle();
+        Model end = harness.Session.Model;
+        Assert.Contains($"not taken for \"{does}\"", end.Status, StringComparison.Ordinal);
+        Assert.Equal((text, before, false), (end.Here.Document.Text, File.ReadAllText(file), end.Quitting));
+        Assert.Null(end.Page);
+        harness.SendAfter(milliseconds, word[^1..]).Settle();
+        Assert.DoesNotContain("not taken for", harness.Session.Model.Status, StringComparison.Ordinal);
+        Assert.Equal(does == "save", File.ReadAllText(file) != before);
+        Assert.Equal(does == "quit", harness.Session.Model.Page is QuestionPage);
+        Directory.Delete(folder, recursive: true);
+    }
+
+    /// <summary>A word whose first letter brings a question is no answer to it.</summary>
+    [Fact]
+    public void Letter_InTheMiddleOfASlowWord_AnswersNoQuestion()
+    {
+        string folder = Directory.CreateTempSubdirectory("frontend-test-").FullName, file = Path.Combine(folder, "design.toml");
+        File.Copy(Setup.Headband, file);
+        using Harness harness = new(80, 24, file);
+        harness.Type("+").Send("q").Settle();
+        QuestionPage question = Assert.IsType<QuestionPage>(harness.Session.Model.Page);
+        foreach (Answer answer in question.Answers)
+        {
+            harness.Send("i").SendAfter(300, "o").SendAfter(300, answer.Letter.ToString()).Settle();
+            Assert.IsType<QuestionPage>(harness.Session.Model.Page);
+            Assert.Contains("no answer", harness.Session.Model.Status, StringComparison.Ordinal);
+        }
+
+        Assert.False(harness.Session.Model.Quitting);
+        Directory.Delete(folder, recursive: true);
+    }
+
     /// <summary>Commands as a person gives them, a held key and keys pressed again and again are no words; nor are the letters of a text or a key's second letter.</summary>
     [Fact]
     public void Commands_ThatAPersonGives_AreNoWord()

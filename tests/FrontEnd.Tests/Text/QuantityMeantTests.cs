@@ -59,6 +59,19 @@ public sealed class QuantityMeantTests
         Assert.Equal((low, high), problem!.Ends);
     }
 
+    /// <summary>Commas that part no thousands, and are no decimal sign either, may mean anything: 0,000,001 is no 1.</summary>
+    [Theory]
+    [InlineData("10,5,3k")]
+    [InlineData("0,000,001 Ω")]
+    [InlineData("1,5,000.2 Ω")]
+    [InlineData("1.5,3 Ω")]
+    public void Quantity_WithCommasOfAnyOtherKind_IsNotGuessed(string text)
+    {
+        Assert.False(QuantityText.TryParse(QuantityKind.Find("Resistance")!, text, out _, out ParseProblem? problem));
+        Assert.Null(problem!.Meant);
+        Assert.Equal("write the number with a point as its decimal sign, and no comma", problem.Help);
+    }
+
     /// <summary>Where a proposal could mean another value, there is none: other units, sums, two values, a point too many.</summary>
     [Theory]
     [InlineData("Resistance", "2.2 kΩ/m")]
@@ -78,6 +91,7 @@ public sealed class QuantityMeantTests
     [InlineData("Voltage", "1.5 V/µs")]
     [InlineData("Voltage", "nan")]
     [InlineData("Ratio", "5 apples")]
+    [InlineData("Resistance", "10 kΩ/2")]
     [InlineData("Resistance", "the resistor which my colleague measured] 5 kΩ")]
     public void Quantity_ThatMayMeanAnother_IsNotGuessed(string name, string text)
     {
