@@ -49,7 +49,7 @@ public class HomeworkPlanFileTests
     [InlineData("[points]\nnoise-thermel = 4", "FE1130", "`noise-thermal`")]
     [InlineData("[points]\nnoise-thermal = 0", "FE", "points.noise-thermal")]
     [InlineData("[points]\nnoise-thermal = 2.5", "FE", "points.noise-thermal")]
-    [InlineData("count = twelve", "FE0120", "count `twelve` is not in quotes value like 8")]
+    [InlineData("count = twelve", "FE0120", "count `twelve` is not a whole number value like 8")]
     [InlineData("count: 12", "FE0120", "count `:` stands where write count = 12")]
     [InlineData("paper = a5", "FE0120", "paper not in quotes `a4`")]
     [InlineData("count = 3\n[rubric q1]\nslip = 0", "FE0120", "is not how a table starts write [rubric.q1]")]

@@ -164,7 +164,7 @@ internal static partial class NumberMeant
     public static string? Ungrouped(string text)
     {
         string[] groups = text.TrimStart('-').Split(text.Contains(',', StringComparison.Ordinal) ? ',' : '.');
-        return groups.Length > 1 && groups[0].Length is > 0 and < 4 && groups.All(group => group.All(char.IsAsciiDigit)) && groups.Skip(1).All(group => group.Length == 3)
+        return groups.Length > 1 && groups[0] is [not '0', ..] and { Length: < 4 } && groups.All(group => group.All(char.IsAsciiDigit)) && groups.Skip(1).All(group => group.Length == 3)
             ? (text is ['-', ..] ? "-" : "") + string.Concat(groups) : null;
     }
 
