@@ -26,6 +26,10 @@ internal static class OwnTemplateMessages
     public const string OneOrTheOther = "FE1153";
     public const string SomePutBack = "FE1154";
     public const string ByHandOutside = "FE1155";
+    public const string NotGivenAway = "FE1076";
+
+    /// <summary>Keys that are named one by one.</summary>
+    private const int MostKeys = 6;
 
     public static Finding NoField(string key, string name, string? nearest) =>
         new(FieldUnknown, Severity.Error, key, $"the design has no value `{name}` that could be given", nearest is null ? null : $"the nearest is `{nearest}`",
@@ -87,6 +91,12 @@ internal static class OwnTemplateMessages
 
     public static Finding Few(string key, int answers, int wanted) =>
         new(FewAnswers, Severity.Warning, key, $"the template has {answers} different answer{(answers == 1 ? "" : "s")}, below {wanted}", "in a larger class students get the same answer", "give more values, a wider range or a finer series");
+
+    /// <param name="keys">Values of the design that the sheet does not give.</param>
+    public static Finding NotOnSheet(string key, IReadOnlyList<string> keys) =>
+        new(NotGivenAway, Severity.Warning, key, $"the answer follows from more of the design than the sheet gives: {string.Join(", ", keys.Take(MostKeys))}{(keys.Count > MostKeys ? $" and {keys.Count - MostKeys} more" : "")}",
+            "each of these, by half more or less, moves it beyond the tolerance, and students have the sheet alone",
+            $"add them to the givens with their key and a symbol alone, as {{ key = \"{keys[0]}\", symbol = \"x\" }}, ask for a figure that rests on less, or hand the design out with the sheets");
 
     public static Finding NotUsed(string key, string symbol) =>
         new(Unused, Severity.Warning, key, $"`{symbol}` is given and in no formula", null, "leave it out, unless it is there to be left aside");

@@ -531,6 +531,11 @@ internal sealed class OwnTemplateReader(KeyReader table, HashSet<string> ids, st
             answer.Fail(OwnTemplateMessages.PutBack(answer.Path, look.PutBack, look.Looked, look.FirstPutBack), "result");
         }
 
+        if (look.NotOnSheet.Count > 0)
+        {
+            answer.Fail(OwnTemplateMessages.NotOnSheet(answer.Path, look.NotOnSheet), "result");
+        }
+
         if (look.OutsideByHand > 0)
         {
             answer.Fail(OwnTemplateMessages.MissedByHand(answer.KeyOf("tolerance"), look.OutsideByHand, look.Looked), "tolerance");

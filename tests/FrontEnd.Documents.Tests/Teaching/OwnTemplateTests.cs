@@ -77,6 +77,26 @@ public sealed class OwnTemplateTests
         return (OwnTemplateFile.Parse(text, Path.Combine(Repository.Designs, "own.toml"), [], findings), findings);
     }
 
+    /// <summary>What moves the answer and is nowhere on the sheet is told; once it is given, no more.</summary>
+    [Fact]
+    public void Figures_ThatFollowFromValuesThatTheSheetDoesNotGive_AreTold()
+    {
+        const string Given = """{ key = "electrodes.active.contact-resistance", symbol = "R_d", values = ["10 kΩ", "22 kΩ", "47 kΩ"] }""", Answer = """{ result = "noise.total", tolerance = "2 %" }""";
+        Finding told = Assert.Single(OfDesign(Given, Answer).Findings, finding => finding.Code == "FE1076");
+        Assert.Contains("electrodes.active.excess-density, electrodes.reference.excess-density, digital[1].corner", told.Message, StringComparison.Ordinal);
+        string all = $$"""
+            {{Given}},
+              { key = "electrodes.active.excess-density", symbol = "e_1" },
+              { key = "electrodes.reference.excess-density", symbol = "e_2" },
+              { key = "digital[1].corner", symbol = "f_1" },
+              { key = "digital[1].order", symbol = "n_1" }
+            """;
+        (IReadOnlyList<OwnTemplate> templates, List<Finding> findings) = OfDesign(all, Answer);
+        Assert.Single(templates);
+        Assert.DoesNotContain("FE1076", findings.Select(finding => finding.Code));
+        Assert.DoesNotContain("FE1076", OfDesign(Given, """{ result = "noise.total", tolerance = "45 %" }""").Findings.Select(finding => finding.Code));
+    }
+
     /// <summary>The program's own figure is right, whatever is drawn: evaluated here with the drawn values written into the design's text.</summary>
     [Fact]
     public void Figures_OfADesign_AreThoseOfAnOrdinaryEvaluation()

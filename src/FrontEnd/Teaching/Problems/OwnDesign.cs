@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -23,10 +24,51 @@ internal sealed class OwnDesign(Design design, IReadOnlyDictionary<string, strin
     public OwnFigures With(IReadOnlyDictionary<string, double> values) => _worked.GetOrAdd(
         string.Join(' ', keys.Select(one => values[one.Key].ToString("R", CultureInfo.InvariantCulture))), _ => Work(values));
 
-    private OwnFigures Work(IReadOnlyDictionary<string, double> values)
+    /// <summary>The figures where one value of the design is another, which is none of the givens: for each such value, by its key. What cannot be moved, or
+    /// makes a design of no use, is left out.</summary>
+    /// <param name="values">In SI units, by symbol.</param>
+    public IEnumerable<(string Key, OwnFigures Figures)> WithOneMoved(IReadOnlyDictionary<string, double> values)
     {
-        Design drawn = DesignFields.WithoutStaleRanges(keys.Aggregate(
-            design, (before, one) => DesignFields.Find(before, one.Value)!.WithSiValue(before, values[one.Key])));
+        Design drawn = Drawn(values);
+        HashSet<string> given = new(keys.Values, StringComparer.Ordinal);
+        foreach (Field<Design> field in DesignFields.Numeric(drawn).Where(field => !given.Contains(field.Key)))
+        {
+            if (Moved(drawn, field) is { } moved && Of(moved) is { Problem: "" } figures)
+            {
+                yield return (field.Key, figures);
+            }
+        }
+    }
+
+    /// <summary>With a value by half more, or less where it may be no more; null where it has none or may be neither.</summary>
+    private static Design? Moved(Design drawn, Field<Design> field)
+    {
+        if (field.SiValue(drawn) is not { } si || si == 0)
+        {
+            return null;
+        }
+
+        foreach (double to in (double[])[si * MoreBy, si / MoreBy])
+        {
+            double whole = double.IsInteger(si) && field.Quantity is null ? Math.Round(to) : to;
+            if (whole != si && FieldText.CheckRange(field, field.FromSi(whole)) is null)
+            {
+                return DesignFields.WithoutStaleRanges(field.WithSiValue(drawn, whole));
+            }
+        }
+
+        return null;
+    }
+
+    private const double MoreBy = 1.5;
+
+    private Design Drawn(IReadOnlyDictionary<string, double> values) => DesignFields.WithoutStaleRanges(keys.Aggregate(
+        design, (before, one) => DesignFields.Find(before, one.Value)!.WithSiValue(before, values[one.Key])));
+
+    private OwnFigures Work(IReadOnlyDictionary<string, double> values) => Of(Drawn(values));
+
+    private OwnFigures Of(Design drawn)
+    {
         Assessment assessment = Evaluator.Evaluate(drawn);
         if (assessment.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) is { } error)
         {

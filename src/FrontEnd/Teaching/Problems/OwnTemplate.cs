@@ -74,8 +74,33 @@ internal sealed record OwnTemplate(string Id, Topic Topic, int Level, string Tit
             Design is null || looked < 2 * without ? first : null,
             [.. Givens.Where(given => given.Key.Length == 0).Select(given => given.Symbol).Where(symbol => !used.Contains(symbol))])
         {
-            Looked = looked, PutBack = without, FirstPutBack = first ?? "", OutsideByHand = byHand,
+            Looked = looked, PutBack = without, FirstPutBack = first ?? "", OutsideByHand = byHand, NotOnSheet = NotOnSheet(),
         };
+    }
+
+    /// <summary>Keys of the design that are none of the givens and move the answer further than it may be off: a student who has only the sheet cannot know
+    /// them.</summary>
+    private IReadOnlyList<string> NotOnSheet()
+    {
+        if (Design is not { } design || Draws().FirstOrDefault(values => IsAnswer(Answer.Formula.Value(values))) is not { } values)
+        {
+            return [];
+        }
+
+        double right = Answer.Formula.Value(values), within = Within(right);
+        return [.. design.WithOneMoved(values).Where(one => within < Math.Abs(With(values, one.Figures) - right)).Select(one => one.Key)];
+    }
+
+    /// <summary>The answer with other figures of the design.</summary>
+    private double With(IReadOnlyDictionary<string, double> values, OwnFigures figures)
+    {
+        Dictionary<string, double> others = new(values, StringComparer.Ordinal);
+        foreach (OwnStep step in Steps.Where(step => step.Symbol.Length > 0))
+        {
+            others[step.Symbol] = step.Result.Length > 0 ? figures.Value(step.Result) : step.Formula!.Value(others);
+        }
+
+        return Answer.Formula.Value(others);
     }
 
     /// <summary>What an answer may be off by.</summary>
@@ -235,6 +260,9 @@ internal sealed record OwnTemplateLook(int Answers, IReadOnlyList<bool> IsTold, 
 
     /// <summary>How many have an answer that the textbook's formula misses by more than may be.</summary>
     public int OutsideByHand { get; init; }
+
+    /// <summary>Keys of the design that the answer follows from and that do not stand on the sheet.</summary>
+    public IReadOnlyList<string> NotOnSheet { get; init; } = [];
 }
 
 /// <summary>A value that is drawn.</summary>
