@@ -54,7 +54,7 @@ public sealed class BadDesignTests
         { "[amplifier]\ngain =\n", "FE0120", 2, "amplifier.gain", "nothing stands behind", "give a value" },
         { "[amplifier]\ngain = # 4\n", "FE0120", 2, "amplifier.gain", "nothing stands behind", "give a value" },
         { "[amplifier]\ngain: 4\n", "FE0120", 2, "amplifier.gain", "`:` stands where `=` belongs", "write gain = 4" },
-        { "[amplifier]\ngain = 1/2\n", "FE0120", 2, "amplifier.gain", "not in quotes", "write 0.5" },
+        { "[amplifier]\ngain = 1/2\n", "FE0120", 2, "amplifier.gain", "is not a ", "write 0.5" },
         { "[amplifier]\ngain = 3.5\"\n[mains]\nfrequency = \"50 Hz\"\n", "FE0120", 2, "amplifier.gain", "no opening quote", "write 3.5;" },
         { "[mains]\nfrequency = 50 Hz\"\n[amplifier]\ngain = 4\n", "FE0120", 2, "mains.frequency", "no opening quote", "write \"50 Hz\"" },
         { "[mains]\nfrequency = '50 Hz\n[amplifier]\ngain = 4 # it's\n", "FE0120", 2, "mains.frequency", "no closing quote", "put a `'`" },
@@ -101,8 +101,8 @@ public sealed class BadDesignTests
         { "2 = channels\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0120", 1, "2", "not in quotes", "\"channels\"" },
 
         // The remedy is one that the field takes.
-        { "[amplifier]\ngain = 14dB\n", "FE0120", 2, "amplifier.gain", "not in quotes", "write 5.012" },
-        { "channels = two\n", "FE0120", 1, "channels", "not in quotes", "a value like 8" },
+        { "[amplifier]\ngain = 14dB\n", "FE0120", 2, "amplifier.gain", "is not a ", "write 5.012" },
+        { "channels = two\n", "FE0120", 1, "channels", "is not a ", "a value like 8" },
         { "[input]\nseries-resistor = None\n", "FE0120", 2, "input.series-resistor", "not in quotes", "write a number and a resistance unit" },
         { "[input]\nbias-resistor = none\n", "FE0120", 2, "input.bias-resistor", "not in quotes", "write \"none\"" },
         { "[input]\nseries-resistor = 10kOhm or so\n", "FE0120", 2, "input.series-resistor", "`or so` beside it", "write `10kOhm`" },
@@ -248,6 +248,15 @@ public sealed class BadDesignTests
         { "[amplifier]\ninput-noise = \"50 nV\"\n", "FE0102", 2, "amplifier.input-noise", "belongs to", "nV/√Hz" },
         { "[input]\nbias-resistor = \"nothing\"\n", "FE0101", 2, "input.bias-resistor", "does not begin with a number", "or `none`" },
         { "[ground-drive]\naveraging-bandwidth = \"infinite\"\n", "FE0101", 2, "ground-drive.averaging-bandwidth", "does not begin", "`unlimited` or `auto`" },
+
+        // What a number, a list or a text is to be written like.
+        { "[mains]\nharmonics = [1 0.5]\n", "FE0120", 2, "mains.harmonics", "no comma stands between", "write [1, 0.5]" },
+        { "[mains]\nharmonics = 1 0.5\n", "FE0120", 2, "mains.harmonics", "without brackets", "write [1, 0.5]" },
+        { "[requirements]\nheadroom = 1 2\n", "FE0120", 2, "requirements.headroom", "without brackets", "write a value like" },
+        { "name = Alpha's headset\n", "FE0120", 1, "name", "is not in quotes", "write \"Alpha's headset\"" },
+        { "name = My \"best\" headset\n", "FE0120", 1, "name", "is not in quotes", "write 'My \"best\" headset'" },
+        { "name = yes\n", "FE0120", 1, "name", "`yes` is not a value", "any other word is text" },
+        { "gain = 4\n", "FE0121", 1, "gain", "no key `gain`", "move it to its table if `amplifier.gain`" },
 
         // Commas.
         { "[amplifier]\ngain = \"1,2,3\"\n", "FE0124", 2, "amplifier.gain", "is a text", "write a value like" },

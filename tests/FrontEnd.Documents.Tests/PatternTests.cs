@@ -12,11 +12,11 @@ public sealed class PatternTests
 {
     private const BindingFlags Static = BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public | BindingFlags.DeclaredOnly;
 
-    /// <summary>Twice what is taken apart: what grows with the square passes by far, what grows with the third power does not.</summary>
-    private const int Long = 2 * TomlSlips.Longest;
+    /// <summary>What is taken apart at most: what grows with the square of it passes by far, what grows with the third power does not.</summary>
+    private const int Long = TomlSlips.Longest;
 
-    /// <summary>What is held against a quantity sees no more than this; twice the most.</summary>
-    private const int Short = 200;
+    /// <summary>What is held against a quantity sees no more than this.</summary>
+    private const int Short = 100;
 
     private static readonly string[] Pieces =
     [

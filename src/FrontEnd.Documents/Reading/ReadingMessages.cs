@@ -151,8 +151,9 @@ internal static class ReadingMessages
 
     private static Finding NotToml(string key, string what, string remedy) => Error(Syntax, key, $"the file is not valid TOML: {what}", null, remedy);
 
-    internal static Finding NotInQuotes(string key, string written) =>
-        Error(Syntax, key, $"`{written}` is not in quotes", "anything other than a number, true or false is text", $"write \"{written}\"");
+    /// <param name="proper">The text with its quotes.</param>
+    internal static Finding NotInQuotes(string key, string written, string proper) =>
+        Error(Syntax, key, $"`{written}` is not in quotes", "anything other than a number, true or false is text", $"write {proper}");
 
     internal static Finding Lookalike(string key, string written) =>
         Error(UnknownKey, key, $"there is no key `{written}`", Lookalikes.Reason(written), $"retype it: `{Lookalikes.ToLatin(written)}`");

@@ -9,7 +9,7 @@ internal static class SlipRemedy
     /// value counts.</summary>
     public static Finding Of(Slip slip, FieldDescription field, string key, DocumentFormat format)
     {
-        if (slip.Meant is null || TomlTree.Value(slip.Meant) is not { } value || UnknownValue.Is(field, value)
+        if (slip.Meant is null || TomlTree.Value(slip.Meant) is not { } value || (UnknownValue.Is(field, value) && UnknownsReader.MayBeUnknown(key))
             || NodeValue.Read(field, key, value, format, out _, out _) is not { } still)
         {
             return slip.Problem;
@@ -18,6 +18,12 @@ internal static class SlipRemedy
         if (string.Equals(still.Code, Messages.OutsideRange, StringComparison.Ordinal))
         {
             return slip.Problem with { Help = $"{slip.Problem.Help}; its range is {FieldMessages.RangeWords(field)}" };
+        }
+
+        if (!slip.NeedsKey && value is TextNode text && field.Kind is FieldKind.Number or FieldKind.Count)
+        {
+            // A number has no quotes to be told of.
+            return slip.Problem with { Message = $"`{text.Value}` is not {FieldKinds.Noun(field)}", Note = still.Note, Help = still.Help };
         }
 
         return slip.Problem with { Help = slip.NeedsKey ? $"a line is `key = value`: {slip.Key} = …; {still.Help}" : still.Help, Note = still.Note ?? slip.Problem.Note };

@@ -405,6 +405,11 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         }
 
         string? nearest = Nearest.Of(entry.Key, isTable ? candidates.Where(one => IsTableOrList(place, one)) : candidates);
+        if (nearest is not null && owner is Design && !Nearest.IsOneLetterFrom(entry.Key, nearest) && place.Set.Paths.Any(other => other.EndsWith("." + entry.Key, StringComparison.Ordinal)))
+        {
+            nearest = null;   // written as the key of another table is
+        }
+
         Undecided(place, table, nearest);
         if (nearest is null && owner is Design)
         {

@@ -57,7 +57,10 @@ internal static partial class TomlValues
         Wrong Behind() => new(ReadingMessages.BehindValue(path, rest, $"{text}  # {Comment().Replace(rest, "")}"), end + 1, text);
     }
 
-    private static string? Inner(string text) => !text.Contains('\'') ? $"'{text}'" : !text.Contains('"') ? $"\"{text}\"" : null;
+    private static string? Inner(string text) => !text.Contains('\'') ? $"'{text}'" : Quoted(text);
+
+    /// <summary>A text in the quotes that are not in it, double ones if it may; null where both are.</summary>
+    private static string? Quoted(string text) => !text.Contains('"') ? $"\"{text}\"" : !text.Contains('\'') ? $"'{text}'" : null;
 
     /// <summary>A list in one line.</summary>
     private static Wrong? OfList(string path, string written)
@@ -71,7 +74,7 @@ internal static partial class TomlValues
         foreach (Match item in Item().Matches(written))
         {
             string text = item.Value.TrimEnd();
-            if (text is not ("-" or "–") && !TomlLine.IsValue(text) && Of(path, text) is var (finding, at, inner) && inner is not null)
+            if (text is not ("-" or "–") && Numbers(text) is null && !TomlLine.IsValue(text) && Of(path, text) is var (finding, at, inner) && inner is not null)
             {
                 return new(finding with { Help = $"write {meant}" }, item.Index + at, meant);
             }
@@ -90,7 +93,7 @@ internal static partial class TomlValues
         foreach (Match match in Item().Matches(written))
         {
             string item = match.Value is ['"' or '\'', ..] text && (text.Length == 1 || text[^1] != text[0]) ? text.TrimEnd(']', ')', ' ') : match.Value.Trim();
-            string? meant = item is "-" or "–" ? "" : TomlLine.IsValue(item) ? item : Of("", item)?.Meant;
+            string? meant = item is "-" or "–" ? "" : Numbers(item) is { } numbers ? string.Join(", ", numbers) : TomlLine.IsValue(item) ? item : Of("", item)?.Meant;
             if (meant is null)
             {
                 return null;
@@ -100,6 +103,13 @@ internal static partial class TomlValues
         }
 
         return items.Count == 0 ? null : $"[{string.Join(", ", items)}]";
+    }
+
+    /// <summary>Numbers with nothing but blanks between them; null for anything else, and for one whose thousands stand apart.</summary>
+    private static string[]? Numbers(string text)
+    {
+        string[] parts = text.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries);
+        return parts.Length > 1 && NumberMeant.Plain(text) is null && Array.TrueForAll(parts, NumberMeant.IsNumber) ? parts : null;
     }
 
     /// <summary>A value without quotes.</summary>
@@ -135,15 +145,16 @@ internal static partial class TomlValues
 
         if (Switch(bare) is { } flag)
         {
-            return new(ReadingMessages.NotTrueOrFalse(path, bare, flag), 0, flag);
+            // Yes may be a name, too.
+            return new(ReadingMessages.NotTrueOrFalse(path, bare, flag), 0, string.Equals(bare, flag, StringComparison.OrdinalIgnoreCase) ? flag : null);
         }
 
         return Digits().IsMatch(bare) ? new(ReadingMessages.TooLong(path, bare), 0, null)
             : Points().IsMatch(bare) ? new(ReadingMessages.TwoPoints(path, bare), 0, NumberMeant.WithoutGroups(bare) is var whole && whole != bare ? whole : null)
             : Behind().Match(bare) is { Success: true } behind && TomlLine.IsValue(behind.Groups["value"].Value)
                 ? new(ReadingMessages.BehindValue(path, behind.Groups["rest"].Value, $"{behind.Groups["value"].Value}  # {Comment().Replace(behind.Groups["rest"].Value, "")}"), behind.Groups["rest"].Index, behind.Groups["value"].Value)
-            : Several().IsMatch(bare) && List(bare) is { } list ? new(ReadingMessages.NoBrackets(path, list), 0, list)
-            : !Structure().IsMatch(bare) ? new(ReadingMessages.NotInQuotes(path, bare), 0, $"\"{bare}\"")
+            : (Several().IsMatch(bare) || Numbers(bare) is not null) && List(bare) is { } list ? new(ReadingMessages.NoBrackets(path, list), 0, list)
+            : !Structure().IsMatch(bare) && Quoted(bare) is { } text ? new(ReadingMessages.NotInQuotes(path, bare, text), 0, text)
             : null;
     }
 
@@ -192,6 +203,6 @@ internal static partial class TomlValues
     private static partial Regex Several();
 
     // Signs that belong to the file's own form: what holds one is not a text without its quotes.
-    [GeneratedRegex("[\"'\\[\\]{}=\\\\]", RegexOptions.None, 1000)]
+    [GeneratedRegex("[\\[\\]{}=\\\\]", RegexOptions.None, 1000)]
     private static partial Regex Structure();
 }
