@@ -152,9 +152,10 @@ internal static class Lettering
         }
 
         StringBuilder plain = new(text.Length + 8);
+        bool ends = false;
         foreach (Rune rune in text.EnumerateRunes())
         {
-            plain.Append(rune.Value switch
+            string sign = rune.Value switch
             {
                 < 0x80 or Tie => rune.ToString(),
                 'µ' or 'μ' => "u",
@@ -187,7 +188,15 @@ internal static class Lettering
                 '⁻' => "^-",
                 '¹' => "1",
                 _ => "?",
-            });
+            };
+
+            // A sign that brings a blank of its own needs no second one: "25 degC", not two blanks; "sum int", not "sumint".
+            bool isBlank = plain.Length > 0 && plain[^1] == ' ';
+            plain.Append(sign.Length > 1 && sign[0] == ' ' && isBlank ? sign[1..]
+                : ends && sign == " " ? ""
+                : rune.Value == '∫' && plain.Length > 0 && char.IsLetterOrDigit(plain[^1]) ? " " + sign
+                : sign);
+            ends = sign.Length > 1 && sign[^1] == ' ';
         }
 
         return plain.ToString();

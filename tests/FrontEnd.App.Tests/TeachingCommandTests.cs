@@ -17,6 +17,17 @@ public sealed class TeachingCommandTests : IDisposable
 
     public void Dispose() => _folder.Delete(recursive: true);
 
+    /// <summary>Where nothing is drawn, a secret that is missing is nobody's concern.</summary>
+    [Fact]
+    public void Problems_ThatCannotBeDrawn_SayNothingOfASecret()
+    {
+        Outcome refused = Shell.Run("problems", Write("homework.toml", "topics = [\"nosie\"]\n"), "-o", In("refused"));
+        Assert.Equal(2, refused.Code);
+        Assert.Contains("FE0809 error", refused.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain("FE1086", refused.Messages, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(In("refused")));
+    }
+
     [Fact]
     public void Workflow_ThirtyStudentsTwelveQuestions_IsPrintedAndMarked()
     {

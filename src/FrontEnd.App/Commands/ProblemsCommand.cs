@@ -80,7 +80,8 @@ internal static class ProblemsCommand
         findings.AddRange(new[] { call.Qti, call.Bank }.OfType<string>().Select(output => HomeworkFolder.Lost(output, inputs)).OfType<Finding>());
         if (findings.Exists(finding => finding.Severity == Severity.Error))
         {
-            outlet.Tell(findings);
+            // Nothing is drawn, with a secret or without one.
+            outlet.Tell(findings.Where(finding => finding.Code != Messages.SecretMissing));
             return ExitCode.Unusable;
         }
 

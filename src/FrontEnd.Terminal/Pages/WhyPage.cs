@@ -59,17 +59,23 @@ internal sealed record WhyPage(ResultId ResultId) : LinesPage
             return;
         }
 
-        canvas.Put(1, frame.Top, canvas.Fit(result.Name, frame.Width - 2 - Lettering.Columns(result.Id.Text) - 22), Ink.Title);
+        canvas.Put(1, frame.Top, canvas.Fit(result.Name, NameRoom(frame, result)), Ink.Title);
         canvas.PutRight(frame.Width - 1, frame.Top, canvas.Say($"{canvas.Fit(ResultText.Value(result), 24)}   {result.Id}"), Ink.Strong);
     }
 
     /// <inheritdoc/>
     protected override IReadOnlyList<Piece[]> Lines(Canvas canvas, Model model, Frame frame) =>
         model.Here.Shown?.Find(ResultId) is { } result
-            ? [.. InReadingOrder(Parts(model, result)).SelectMany(part => Labelled(canvas, frame, part.Label, part.Text, part.Ink))]
+            ? [.. InReadingOrder([.. WholeName(canvas, frame, result), .. Parts(model, result)]).SelectMany(part => Labelled(canvas, frame, part.Label, part.Text, part.Ink))]
             : [];
 
+    private static int NameRoom(Frame frame, Result result) => frame.Width - 2 - Lettering.Columns(result.Id.Text) - 22;
+
     private const string WithErrors = "not computed while the file has errors or unknown values";
+
+    /// <summary>The figure's name where the heading has no room for it.</summary>
+    private static IEnumerable<(string Label, string Text, Ink Ink)> WholeName(Canvas canvas, Frame frame, Result result) =>
+        NameRoom(frame, result) < Lettering.Columns(canvas.Say(result.Name)) ? [("name", result.Name, Ink.Strong)] : [];
 
     private List<(string Label, string Text, Ink Ink)> Parts(Model model, Result result)
     {

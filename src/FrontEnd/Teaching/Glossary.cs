@@ -53,6 +53,7 @@ internal static class Glossary
         new("delta-sigma", "", "",
             "A converter that samples fast and coarsely, then averages; its decimation filter is part of the anti-aliasing.", "modulator",
         "decimator"),
+        new("derivation", "", "", "What a channel shows: the voltage of one site against another, or against a mean of several; several channels can be combined into a further one."),
         new("deviation", "", "", "How far the mains frequency is from nominal."),
         new("dipole", "p", "A·m", "A current that leaves at one place and enters at another close by, as in cortex; its moment is current times distance.", "dipole density"),
         new("displacement current", "i", "A",
@@ -67,7 +68,7 @@ internal static class Glossary
         new("electrode impedance", "Z_e", "Ω", "R_s in series with R_d and C_d in parallel; falls with frequency.", "impedance"),
         new("electrode offset", "V_off", "V",
             "The dc voltage between two electrodes, of electrochemical origin; designs allow for up to 300 mV.", "half-cell potential",
-        "offset"),
+        "half-cell", "offset"),
         new("excess noise", "K, α", "V²/Hz", "An electrode's noise above its thermal noise, K/f^α: from skin and contact."),
         new("far", "", "", "The reference for a potential when no site is one: the mean over the whole sphere that represents the head.") { IsOrdinary = true },
         new("feedback", "", "", "Part of an output returned to the input; around an op-amp it sets the gain."),
@@ -105,6 +106,7 @@ internal static class Glossary
         new("LSB", "LSB", "V", "One step of a converter, FS/2^N.", "step", "least significant bit"),
         new("mains", "f₀", "Hz", "The electricity supply, 50 or 60 Hz with harmonics; the part that appears in a recording is called hum.", "hum"),
         new("margin", "", "", "How far a figure is on the right side of its limit; for an output, how close to a rail it can get."),
+        new("mid-supply", "", "V", "The voltage half-way between the rails that signals swing around: from a divider of two resistors, with a buffer or without.", "mid supply", "mid rail"),
         new("montage", "", "", "Which sites are compared with which."),
         new("multiple feedback", "", "", "A second-order low-pass of one inverting op-amp, three resistors and two capacitors."),
         new("named bands", "", "",
@@ -165,6 +167,7 @@ internal static class Glossary
         new("variance", "σ²", "V²", "The square of an rms; variances of independent noises add."),
         new("wet electrode", "", "", "An electrode with gel, paste or salt water; a few kilohms to tens of kilohms.", "paste", "wet"),
         new("white noise", "", "", "The same density at every frequency.", "white"),
+        new("yield", "", "%", "The share of many builds, each with its parts drawn within their tolerances, that meets a requirement."),
     ];
 
     /// <summary>Terms by name, symbol or other name, in any case; empty for none.</summary>

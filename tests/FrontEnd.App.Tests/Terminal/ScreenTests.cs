@@ -186,6 +186,27 @@ public class ScreenTests
         Assert.All(Lettering.Wrap(text, columns, ascii: true), line => Assert.True(System.Text.Ascii.IsValid(line), line));
     }
 
+    /// <summary>A sign that is a word in ASCII brings the blank that it needs, and no second one.</summary>
+    [Theory]
+    [InlineData("25 °C", "25 degC")]
+    [InlineData("45°", "45 deg")]
+    [InlineData("a °C", "a degC")]
+    [InlineData("√(4kT·Σ∫Re Z df)", "rt(4kT*sum int Re Z df)")]
+    [InlineData("1/G² · ∫ |H|²", "1/G^2 * int |H|^2")]
+    [InlineData("≈ 5 and ≈5", "about 5 and about 5")]
+    public void Ascii_HasOneBlankBetweenWords(string text, string plain) => Assert.Equal(plain, Lettering.Say(text, ascii: true));
+
+    /// <summary>A figure's name that the heading of its why has no room for stands below it, whole.</summary>
+    [Fact]
+    public void Why_OfALongName_HasItWhole()
+    {
+        Model model = Setup.Start(Setup.Headband, 80, 24).Type("v");
+        Result longest = model.Here.Shown!.Results.MaxBy(result => result.Name.Length)!;
+        string Words(int width) => string.Join(' ', (model with { Width = width, Page = new WhyPage(longest.Id) }).Screen().Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains($"name {longest.Name}", Words(80), StringComparison.Ordinal);
+        Assert.DoesNotContain($"name {longest.Name}", Words(200), StringComparison.Ordinal);
+    }
+
     /// <summary>The wheel scrolls what it points at, and takes it in hand; over the strip it scrolls nothing.</summary>
     [Fact]
     public void Wheel_ScrollsWhatItPointsAt()
