@@ -1,5 +1,4 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Findings;
 
 namespace FrontEnd.Bench;
 

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
@@ -125,12 +126,13 @@ internal static partial class NumberMeant
         };
     }
 
+    private static readonly SearchValues<char> InNumbers = SearchValues.Create("0123456789,.");
+
     /// <summary>What a number with commas may be, each in plain signs with what follows the number; one, two where the comma may be a point or stand between
     /// thousands, none where nobody knows: 10,5,3 and 0,000,001.</summary>
     public static string[] Readings(string written)
     {
-        const string Signs = "0123456789,.";
-        int from = Math.Max(0, written.AsSpan().IndexOfAny(Signs)), length = written.AsSpan(from).IndexOfAnyExcept(Signs);
+        int from = Math.Max(0, written.AsSpan().IndexOfAny(InNumbers)), length = written.AsSpan(from).IndexOfAnyExcept(InNumbers);
         int end = length < 0 ? written.Length : from + length;
         string number = written[from..end], before = written[..from], behind = written[end..];
         string Bare(char grouping) => before + number.Replace($"{grouping}", "", StringComparison.Ordinal).Replace(',', '.') + behind;
