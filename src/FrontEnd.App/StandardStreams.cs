@@ -1,3 +1,5 @@
+using FrontEnd.Documents.Files;
+
 namespace FrontEnd.App;
 
 /// <summary>The standard output and the standard error of a call, also where it was given none, as a scheduler or a shell's <c>&gt;&amp;-</c> does.</summary>
@@ -28,22 +30,8 @@ internal static class StandardStreams
     /// <summary>A stream that may be closed.</summary>
     /// <param name="to">Null where it is closed.</param>
     /// <param name="tells">Whether a failing write throws.</param>
-    private sealed class Standing(Stream? to, bool tells) : Stream
+    private sealed class Standing(Stream? to, bool tells) : WriteOnlyStream
     {
-        public override bool CanRead => false;
-
-        public override bool CanSeek => false;
-
-        public override bool CanWrite => true;
-
-        public override long Length => throw new NotSupportedException();
-
-        public override long Position
-        {
-            get => throw new NotSupportedException();
-            set => throw new NotSupportedException();
-        }
-
         public override void Write(ReadOnlySpan<byte> buffer)
         {
             try
@@ -66,14 +54,6 @@ internal static class StandardStreams
             }
         }
 
-        public override void Write(byte[] buffer, int offset, int count) => Write(buffer.AsSpan(offset, count));
-
         public override void Flush() => to?.Flush();
-
-        public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
-
-        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-        public override void SetLength(long value) => throw new NotSupportedException();
     }
 }

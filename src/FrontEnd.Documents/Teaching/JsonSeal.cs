@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Buffers.Binary;
 using System.Text.Json;
+using FrontEnd.Documents.Files;
 using FrontEnd.Numbers;
 
 namespace FrontEnd.Documents.Teaching;
@@ -9,7 +10,7 @@ namespace FrontEnd.Documents.Teaching;
 /// them, and how a letter is escaped, change nothing; any other change does.</summary>
 /// <remarks>It keeps nobody out: whoever can write such a file can seal one. Written to as a stream, it takes a file of any size as it is
 /// made.</remarks>
-internal sealed class JsonSeal : Stream
+internal sealed class JsonSeal : WriteOnlyStream
 {
     /// <summary>The member of the outermost object that holds the seal.</summary>
     public const string Member = "seal";
@@ -46,8 +47,6 @@ internal sealed class JsonSeal : Stream
     }
 
     public override void Write(ReadOnlySpan<byte> buffer) => Read(buffer, isLast: false);
-
-    public override void Write(byte[] buffer, int offset, int count) => Write(buffer.AsSpan(offset, count));
 
     private void Read(ReadOnlySpan<byte> more, bool isLast)
     {
@@ -118,28 +117,8 @@ internal sealed class JsonSeal : Stream
         return Convert.ToHexStringLower(KeyedHash.Sha256([.. _hashes]));
     }
 
-    public override bool CanRead => false;
-
-    public override bool CanSeek => false;
-
-    public override bool CanWrite => true;
-
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position
-    {
-        get => throw new NotSupportedException();
-        set => throw new NotSupportedException();
-    }
-
     public override void Flush()
     {
         // Nothing is held that could go anywhere.
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
 }

@@ -81,9 +81,7 @@ internal static class TerminalHost
             if (!reported.Task.Wait(Patience))
             {
                 // The loop hangs, so it draws nothing either.
-                Watchdog(ExitCode.Internal);
-                factory.Input?.End();
-                app.Dispose();
+                PutBack(ExitCode.Internal);
                 Report(error);
             }
 
@@ -122,9 +120,7 @@ internal static class TerminalHost
             code = ExitCode.Internal;
         }
 
-        Watchdog(code);
-        factory.Input?.End();
-        app.Dispose();
+        PutBack(code);
         if (error is not null)
         {
             Report(error);
@@ -132,6 +128,14 @@ internal static class TerminalHost
 
         reported.SetResult();
         return code;
+
+        // The terminal, as it was before.
+        void PutBack(int exit)
+        {
+            Watchdog(exit);
+            factory.Input?.End();
+            app.Dispose();
+        }
 
         // From any thread: on the loop's own, which is woken for it.
         void Post(Action action)

@@ -62,7 +62,7 @@ internal static class Marker
         [WrongSign] = "the value is right but for its sign",
         [KindOfVoltage] = "an rms, peak or peak-to-peak value where another of these was asked for",
         [UnitLeftOut] = "no unit was written, and the number is right in an SI unit, not in the one that the sheet names",
-        [PartOfUnit] = "the number is right, and only a part of its unit was written",
+        [PartOfUnit] = "the number is right, and a piece of its unit is missing",
         [NotRounded] = "the value before it was rounded to what can be counted or bought",
         [RoundedEarly] = "close to the answer: rounded too early on the way",
         [Unreadable] = "no number and no choice that can be read",
