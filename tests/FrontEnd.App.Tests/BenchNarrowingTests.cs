@@ -77,6 +77,8 @@ public sealed class BenchNarrowingTests
         Assert.Equal(0, bench.Code);
         Assert.Contains("would hardly narrow", bench.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("--fixture", bench.Output, StringComparison.Ordinal);
+        string rate = folder.Write("rate.toml", File.ReadAllText(Path.Combine(Repository.Designs, "starter.toml")).Replace("rate = \"250 Hz\"", "rate = \"unknown\"", StringComparison.Ordinal));
+        Assert.Contains("Any recording of the device tells converter.rate: set it in the file.", Shell.Run("bench", rate).Output, StringComparison.Ordinal);
     }
 
     /// <summary>No verdict that was answered is open in the narrowed file.</summary>

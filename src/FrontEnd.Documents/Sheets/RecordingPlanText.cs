@@ -22,7 +22,7 @@ internal static class RecordingPlanText
         }
         else
         {
-            page.Paragraph($"A recording of noise on a fixture would hardly narrow them. `frontend check {path}` names what closes each open requirement; a value that you learn goes into the file.");
+            page.Paragraph($"{(plan.First is { } first ? $"Any recording of the device tells {first}: set it in the file. " : "")}A recording of noise on a fixture would hardly narrow what is not known. `frontend check {path}` names what closes each open requirement; a value that you learn goes into the file.");
         }
 
         page.Cautions();
